@@ -1,0 +1,78 @@
+package assess
+
+import (
+	"fmt"
+	"strings"
+)
+
+// An Address says where an answer stands: `site.year_built`,
+// `kitchen.room.use`, `kitchen.main.joist.span`, `kitchen.main.layer.l2.kind`.
+// Area, Zone and Item are empty where the topic's scope has none.
+type Address struct {
+	Area, Zone, Topic, Item, Field string
+}
+
+// ParseAddress reads an address from the right: the last word is the field,
+// before it stands a topic, or an item with its topic before it. What is left
+// is area and zone. A single word before a zone's topic is taken as the area;
+// where it names a zone, Job.Locate puts that right.
+func ParseAddress(text string) (Address, error) {
+	words := strings.Split(text, ".")
+	n := len(words)
+	if n < 2 {
+		return Address{}, fmt.Errorf("%q is not an address: it needs a topic and a field, such as joist.span", text)
+	}
+	for _, w := range words {
+		if w == "" {
+			return Address{}, fmt.Errorf("%q is not an address: a word is missing beside a dot", text)
+		}
+	}
+	a := Address{Field: words[n-1]}
+	rest := words[:n-1]
+	last := rest[len(rest)-1]
+	if _, ok := TopicScope(last); ok {
+		a.Topic, rest = last, rest[:len(rest)-1]
+	} else if len(rest) >= 2 {
+		scope, ok := TopicScope(rest[len(rest)-2])
+		if !ok || !scope.Listed() {
+			return Address{}, fmt.Errorf("%q is not an address: %q is not a topic", text, rest[len(rest)-2])
+		}
+		a.Topic, a.Item, rest = rest[len(rest)-2], last, rest[:len(rest)-2]
+	} else {
+		return Address{}, fmt.Errorf("%q is not an address: %q is not a topic", text, last)
+	}
+	switch scope, _ := TopicScope(a.Topic); {
+	case len(rest) == 0:
+	case scope == ScopeJob || len(rest) > 2 || scope == ScopeArea && len(rest) > 1:
+		return Address{}, fmt.Errorf("%q has too many words before %s.%s", text, a.Topic, a.Field)
+	default:
+		a.Area = rest[0]
+		if len(rest) == 2 {
+			a.Zone = rest[1]
+		}
+	}
+	return a, nil
+}
+
+// Short is the name that rules and the catalogue use: topic and field alone.
+func (a Address) Short() string { return a.Topic + "." + a.Field }
+
+// Local leaves out area and zone: the form that results print.
+func (a Address) Local() string {
+	if a.Item != "" {
+		return a.Topic + "." + a.Item + "." + a.Field
+	}
+	return a.Topic + "." + a.Field
+}
+
+// String is the whole address.
+func (a Address) String() string {
+	s := a.Local()
+	if a.Zone != "" {
+		s = a.Zone + "." + s
+	}
+	if a.Area != "" {
+		s = a.Area + "." + s
+	}
+	return s
+}

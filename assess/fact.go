@@ -1,0 +1,17 @@
+package assess
+
+// A Fact is presence (does it apply here at all), a set of possible values and
+// the addresses that would narrow either. A settled fact depends on nothing.
+type Fact struct {
+	Presence Outcome
+	Set      Set
+	Deps     Deps
+}
+
+// Absent is the fact of a thing that is proven not to be there.
+var Absent = Fact{Presence: Refuted}
+
+// A Reader gives the facts that a condition or a check asks for by name.
+type Reader interface {
+	Fact(FactID) Fact
+}

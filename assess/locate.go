@@ -1,0 +1,146 @@
+package assess
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Locate fills in the area and the zone that an address leaves out, where the
+// job has only one to choose from. The job must be Normal.
+func (j *Job) Locate(a Address) (Address, error) {
+	scope, ok := TopicScope(a.Topic)
+	if !ok {
+		return a, fmt.Errorf("%q is not a topic", a.Topic)
+	}
+	if a.Field == "complete" && scope.Listed() {
+		scope = ScopeZone
+	}
+	if scope == ScopeJob {
+		return a, nil
+	}
+	if a.Area != "" && a.Zone == "" && scope != ScopeArea && j.area(a.Area) == nil {
+		a.Area, a.Zone = "", a.Area
+	}
+	if a.Area == "" {
+		if len(j.Areas) != 1 {
+			return a, fmt.Errorf("%s: say which area: %s", a, strings.Join(j.areaIDs(), ", "))
+		}
+		a.Area = j.Areas[0].ID
+	}
+	area := j.area(a.Area)
+	if area == nil {
+		return a, fmt.Errorf("%s: there is no area %q; there is %s", a, a.Area, strings.Join(j.areaIDs(), ", "))
+	}
+	if scope == ScopeArea {
+		return a, nil
+	}
+	if a.Zone == "" {
+		if len(area.Zones) != 1 {
+			return a, fmt.Errorf("%s: say which zone of %s: %s", a, area.ID, strings.Join(area.zoneIDs(), ", "))
+		}
+		a.Zone = area.Zones[0].ID
+	}
+	if area.zone(a.Zone) == nil {
+		return a, fmt.Errorf("%s: there is no zone %q in %s; there is %s", a, a.Zone, area.ID, strings.Join(area.zoneIDs(), ", "))
+	}
+	return a, nil
+}
+
+// Answer is the answer at a located address.
+func (j *Job) Answer(a Address) (Answer, bool) {
+	answers := j.answersAt(a, false)
+	if answers == nil || *answers == nil {
+		return Answer{}, false
+	}
+	ans, ok := (*answers)[a.Short()]
+	return ans, ok
+}
+
+// Put stores an answer at a located address. An item that is not there is
+// added at the end of its list; ok is false where area or zone is not there.
+func (j *Job) Put(a Address, ans Answer) (ok bool) {
+	answers := j.answersAt(a, true)
+	if answers == nil {
+		return false
+	}
+	if *answers == nil {
+		*answers = Answers{}
+	}
+	(*answers)[a.Short()] = ans
+	return true
+}
+
+// Forget takes an answer away; it does nothing where there is none.
+func (j *Job) Forget(a Address) {
+	if answers := j.answersAt(a, false); answers != nil {
+		delete(*answers, a.Short())
+	}
+}
+
+func (j *Job) answersAt(a Address, create bool) *Answers {
+	scope, ok := TopicScope(a.Topic)
+	if !ok {
+		return nil
+	}
+	if scope == ScopeJob {
+		return &j.Answers
+	}
+	area := j.area(a.Area)
+	if area == nil || scope == ScopeArea {
+		if area == nil {
+			return nil
+		}
+		return &area.Answers
+	}
+	zone := area.zone(a.Zone)
+	if zone == nil {
+		return nil
+	}
+	if !scope.Listed() || a.Item == "" {
+		return &zone.Answers
+	}
+	for i := range zone.Lists[scope] {
+		if zone.Lists[scope][i].ID == a.Item {
+			return &zone.Lists[scope][i].Answers
+		}
+	}
+	if !create {
+		return nil
+	}
+	zone.Lists[scope] = append(zone.Lists[scope], Item{ID: a.Item})
+	return &zone.Lists[scope][len(zone.Lists[scope])-1].Answers
+}
+
+func (j *Job) area(id string) *Area {
+	for i := range j.Areas {
+		if j.Areas[i].ID == id {
+			return &j.Areas[i]
+		}
+	}
+	return nil
+}
+
+func (a *Area) zone(id string) *Zone {
+	for i := range a.Zones {
+		if a.Zones[i].ID == id {
+			return &a.Zones[i]
+		}
+	}
+	return nil
+}
+
+func (j *Job) areaIDs() []string {
+	ids := make([]string, len(j.Areas))
+	for i := range j.Areas {
+		ids[i] = j.Areas[i].ID
+	}
+	return ids
+}
+
+func (a *Area) zoneIDs() []string {
+	ids := make([]string, len(a.Zones))
+	for i := range a.Zones {
+		ids[i] = a.Zones[i].ID
+	}
+	return ids
+}

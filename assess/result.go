@@ -1,0 +1,234 @@
+package assess
+
+import (
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// A FindingOutcome is what a rule says. The five are never merged.
+type FindingOutcome uint8
+
+// The outcomes of a finding, worst first.
+const (
+	Fails FindingOutcome = iota
+	NotSettled
+	NotComputed
+	Holds
+	NotApplicable
+)
+
+// String is the word the contract uses.
+func (o FindingOutcome) String() string {
+	return [...]string{"fails", "not-settled", "not-computed", "holds", "not-applicable"}[o]
+}
+
+// A Source is where a statement or a figure was read, and how it is known.
+type Source struct {
+	ID      string // of the citation, such as HZ01
+	Title   string
+	Edition string // edition and section
+	Known   string // lookup, memory, common-practice or computed
+}
+
+// A Finding is what one rule says of one thing.
+type Finding struct {
+	ID       string // the rule's id, or rule@subject
+	Rule     string
+	Subject  string // item id, `rest`, path, or empty for a zone, area or job; with the zone before it where an area has several
+	Zone     string
+	Outcome  FindingOutcome
+	Presumed bool   // the trouble is not proven but taken as there
+	Policy   string // what the open outcome did: presume, hold, verify, note
+	Protects string // people, structure, bond, finish
+	Text     string
+	Why      string
+	Remedy   string
+	Failure  Failure
+	Value    string // what was found, in words and units
+	Limit    string
+	Unit     string
+	Missing  []Address
+	Sources  []Source
+	Calls    PathID   // the step that the rule calls, or NoPath
+	Permits  []PathID // the bases that it permits
+	Bars     []PathID // the bases that it bars
+}
+
+// Failure is the risk that a finding stands for, in words.
+type Failure struct {
+	Mode                                                                   string
+	LikelihoodBefore, ConsequenceBefore, LikelihoodAfter, ConsequenceAfter string
+}
+
+// A CheckOutcome is how a computed value stands to its limit.
+type CheckOutcome uint8
+
+// The outcomes of a check.
+const (
+	CheckHolds CheckOutcome = iota
+	CheckFails
+	CheckOpen    // holds for some of what is possible and fails for the rest, or an input is missing
+	CheckRefused // the program does not compute this; Note says who does
+)
+
+// String is the word the contract uses.
+func (o CheckOutcome) String() string {
+	return [...]string{"holds", "fails", "open", "refused"}[o]
+}
+
+// A Check is one computed quantity against its limit.
+type Check struct {
+	ID        string // such as joist.ratio_live
+	Zone      string
+	Path      PathID // of a check that belongs to one base, else NoPath
+	Title     string
+	Outcome   CheckOutcome
+	Value     quantity.Range // base unit of Dimension
+	Limit     quantity.Range
+	Dimension quantity.Dimension
+	AtLeast   bool           // the value must be at least the limit, rather than at most
+	Margin    quantity.Range // distance from the limit as a share of it; positive is on the good side
+	Note      string         // refusal, or what to know of the value
+	Work      *formula.Sheet // the arithmetic, line by line; nil for a refusal
+	Missing   []Address
+	Sources   []Source
+}
+
+// A PathState says how a path stands.
+type PathState uint8
+
+// The states of a path.
+const (
+	PathOpen PathState = iota
+	PathRuledOut
+	PathWaiting
+)
+
+// String is the word the contract uses.
+func (s PathState) String() string { return [...]string{"open", "ruled-out", "waiting"}[s] }
+
+// A PathStanding is one path with its reasons.
+type PathStanding struct {
+	Path      PathID
+	State     PathState
+	Because   []string // finding ids
+	Questions []Address
+}
+
+// A Quantity is one line of material or work of a plan step.
+type Quantity struct {
+	Text  string
+	Value quantity.Range
+	Unit  string
+	Note  string
+}
+
+// A PlanStep is one thing to do, in working order.
+type PlanStep struct {
+	Path       PathID
+	Text       string
+	Who        string   // owner, setter, licensed trade, laboratory, engineer
+	Hold       string   // do not go on until ..., or empty
+	Verify     []string // what to measure or look at first
+	If         string   // what must be as described for a later step, or empty
+	Cautions   []string // caution ids
+	Quantities []Quantity
+	Look       int // number of the look that led to the step, from 1
+}
+
+// A BuildUp is what one base adds: layers, height and weight.
+type BuildUp struct {
+	Path   PathID
+	Layers []BuiltLayer
+	Height quantity.Range // in
+	Weight quantity.Range // psf
+}
+
+// A BuiltLayer is one layer of a build-up, from the top.
+type BuiltLayer struct {
+	Name      string
+	Thickness quantity.Range // in
+	Weight    quantity.Range // psf
+	Source    Source
+}
+
+// A Span is the pair of verdicts between which the answers leave a zone.
+type Span struct{ Low, High Verdict }
+
+// Verdict is the one word of the span.
+func (s Span) Verdict() Verdict {
+	switch {
+	case s.Low == s.High:
+		return s.Low
+	case s.High <= Prepare:
+		return Prepare
+	}
+	return Hold
+}
+
+// Wider is the larger of each end.
+func (s Span) Wider(t Span) Span { return Span{max(s.Low, t.Low), max(s.High, t.High)} }
+
+// A ZoneResult is what was found for one zone.
+type ZoneResult struct {
+	ID       string
+	Span     Span
+	Verdict  Verdict
+	Path     PathID // leading path
+	Behind   PathID // a step already proven while find-out leads, or NoPath
+	Because  string // one sentence: why this path leads
+	Paths    []PathStanding
+	Plan     []PlanStep
+	BuildUps []BuildUp
+}
+
+// An Ask is a question worth asking, with the way to find out.
+type Ask struct {
+	Address Address
+	Text    string
+	How     string
+	Who     string
+	Decides []string // path words or finding ids that the answer may settle
+}
+
+// A Caution is a warning that the findings or the plan attach.
+type Caution struct {
+	ID      string
+	Text    string
+	Sources []Source
+}
+
+// An AreaResult is what was found for one room.
+type AreaResult struct {
+	ID, Name  string
+	Verdict   Verdict
+	Span      Span
+	Reason    string // one sentence that a homeowner understands
+	Zones     []ZoneResult
+	Leading   int       // index of the zone whose path leads
+	Findings  []Finding // every one, worst first
+	Checks    []Check
+	Questions []Ask // the deciding one first
+	Cautions  []Caution
+}
+
+// A PackRef names a rule pack that took part.
+type PackRef struct {
+	ID      string
+	Edition string
+	Local   bool
+	Relaxes []string // what a local pack relaxes, each with its source
+}
+
+// A Result is the whole answer to one job.
+type Result struct {
+	File    string
+	Job     *Job
+	Region  string
+	Units   quantity.System
+	Today   Day
+	Verdict Verdict
+	Span    Span
+	Areas   []AreaResult
+	Packs   []PackRef
+}
