@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
 )
@@ -23,12 +24,7 @@ func (o FindingOutcome) String() string {
 }
 
 // A Source is where a statement or a figure was read, and how it is known.
-type Source struct {
-	ID      string // of the citation, such as HZ01
-	Title   string
-	Edition string // edition and section
-	Known   string // lookup, memory, common-practice or computed
-}
+type Source = figure.Source
 
 // A Finding is what one rule says of one thing.
 type Finding struct {
