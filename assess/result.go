@@ -216,6 +216,16 @@ type PackRef struct {
 	Relaxes []string // what a local pack relaxes, each with its source
 }
 
+// A Said is one answer as a report lists it.
+type Said struct {
+	Address Address
+	Label   string // the question in a few words
+	Value   string // the value in the reader's units, or the reply
+	Answer  Answer
+	Parked  bool // kept in the record but no longer relevant
+	Default bool // nothing of the kind was said: the declared value
+}
+
 // A Result is the whole answer to one job.
 type Result struct {
 	File    string
@@ -226,5 +236,6 @@ type Result struct {
 	Verdict Verdict
 	Span    Span
 	Areas   []AreaResult
+	Said    []Said // every answer, in catalogue order
 	Packs   []PackRef
 }
