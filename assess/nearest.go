@@ -1,0 +1,33 @@
+package assess
+
+// Nearest is the word that differs least from a misspelt one, or empty where
+// none is close enough to be meant.
+func Nearest(word string, words []string) string {
+	best, bestDistance := "", 1+max(1, len(word)/3)
+	for _, w := range words {
+		if d := distance(word, w); d < bestDistance {
+			best, bestDistance = w, d
+		}
+	}
+	return best
+}
+
+// distance is the number of letters to insert, delete or change.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		before := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := before
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			before, row[j] = row[j], min(row[j]+1, row[j-1]+1, change)
+		}
+	}
+	return row[len(b)]
+}

@@ -1,0 +1,172 @@
+// Package question holds every question that can be asked of a floor: what a
+// person is asked and why, which values the answer may have, when the question
+// applies, and how lists of answers are tallied into facts of their zone.
+package question
+
+import (
+	"fmt"
+
+	"underfoot/assess"
+	"underfoot/assess/condition"
+	"underfoot/assess/quantity"
+)
+
+// A Question is one entry of the catalogue.
+type Question struct {
+	ID       assess.FactID
+	Decl     *assess.Declaration
+	Relevant *condition.Condition // nil: always
+	Implied  []Implied            // what follows where nobody has answered
+	Unknown  string               // what rules on this fact normally do while it is open
+	Group    string
+	Text     Text
+}
+
+// Implied is what an unanswered question may be where a condition holds.
+type Implied struct {
+	When *condition.Condition
+	Then assess.Set
+}
+
+// A Catalogue is the questions and tallies, compiled for one region's figures.
+type Catalogue struct {
+	Questions []Question // in catalogue order; the index is the FactID
+	Tallies   []Tally
+	schema    *assess.Schema
+	words     synonyms
+	titles    map[string]string
+}
+
+// Open reads and compiles the catalogue. The derived declarations are the facts
+// that checks and the program itself give; conditions may name them. All
+// problems come back at once as assess.Problems.
+func Open(figures condition.Figures, derived []assess.Declaration) (*Catalogue, error) {
+	records, err := readFacts()
+	if err != nil {
+		return nil, err
+	}
+	tallies, err := readTallies()
+	if err != nil {
+		return nil, err
+	}
+	texts, err := readTexts()
+	if err != nil {
+		return nil, err
+	}
+	c := &Catalogue{words: texts.words, titles: texts.groups}
+	list := make([]assess.Declaration, 0, len(records)+len(tallies)+len(derived))
+	for i := range records {
+		d, err := records[i].declare()
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, d)
+	}
+	for i := range tallies {
+		d, err := tallies[i].declare(list)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, d)
+	}
+	c.schema = assess.NewSchema(append(list, derived...))
+	return c, c.compile(records, tallies, texts.facts, figures)
+}
+
+func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, texts map[string]Text, figures condition.Figures) error {
+	var problems assess.Problems
+	names := condition.Names{Schema: c.schema, Figures: figures}
+	for i := range records {
+		q, ps := records[i].compile(assess.FactID(i), names)
+		q.Text = texts[records[i].ID]
+		c.Questions = append(c.Questions, q)
+		problems = append(problems, ps...)
+	}
+	for i := range tallies {
+		t, ps := tallies[i].compile(names)
+		c.Tallies = append(c.Tallies, t)
+		problems = append(problems, ps...)
+	}
+	return problems.Err()
+}
+
+// Schema is every fact, asked, tallied and derived.
+func (c *Catalogue) Schema() *assess.Schema { return c.schema }
+
+// Question is the question of a fact; nil for a fact that is not asked.
+func (c *Catalogue) Question(f assess.FactID) *Question {
+	if int(f) < len(c.Questions) {
+		return &c.Questions[f]
+	}
+	return nil
+}
+
+// Find is the question of a short name; nil where there is none.
+func (c *Catalogue) Find(id string) *Question {
+	f, ok := c.schema.Lookup(id)
+	if !ok {
+		return nil
+	}
+	return c.Question(f)
+}
+
+// GroupTitle is the heading of a group of questions.
+func (c *Catalogue) GroupTitle(group string) string { return c.titles[group] }
+
+// Groups are the groups in the order in which they are asked.
+func (c *Catalogue) Groups() []string { return groups }
+
+func (r *factRecord) declare() (assess.Declaration, error) {
+	d := assess.Declaration{ID: r.ID, Default: r.Default, Family: r.Family, Choices: r.Choices, Always: r.Relevant == "", Bounds: quantity.Everything}
+	var ok bool
+	if d.Scope, ok = assess.ParseScope(r.Scope); !ok {
+		return d, fmt.Errorf("%s: %q is not a scope", r.ID, r.Scope)
+	}
+	if d.Kind, ok = kinds[r.Kind]; !ok {
+		return d, fmt.Errorf("%s: %q is not a kind", r.ID, r.Kind)
+	}
+	if d.Nature, ok = natures[r.Nature]; !ok {
+		return d, fmt.Errorf("%s: %q is not a nature", r.ID, r.Nature)
+	}
+	if d.Kind == assess.KindYesNo {
+		d.Choices = assess.YesNoChoices
+	}
+	if d.Kind != assess.KindQuantity {
+		return d, nil
+	}
+	if d.Dimension, ok = quantity.ParseDimension(r.Dimension); !ok {
+		return d, fmt.Errorf("%s: %q is not a dimension", r.ID, r.Dimension)
+	}
+	bounds, err := readBounds(d.Dimension, r.Bounds)
+	if err != nil {
+		return d, fmt.Errorf("%s: bounds: %w", r.ID, err)
+	}
+	d.Bounds = bounds
+	return d, nil
+}
+
+var (
+	kinds = map[string]assess.Kind{"yes-no": assess.KindYesNo, "choice": assess.KindChoice,
+		"quantity": assess.KindQuantity, "text": assess.KindText}
+	natures = map[string]assess.Nature{"found": assess.Found, "chosen": assess.Chosen}
+)
+
+func (r *factRecord) compile(id assess.FactID, names condition.Names) (Question, assess.Problems) {
+	d := names.Schema.Decl(id)
+	q := Question{ID: id, Decl: d, Unknown: r.Unknown, Group: r.group}
+	place := condition.Place{File: "catalogue/" + r.group + ".toml " + r.ID}
+	var problems assess.Problems
+	if r.Relevant != "" {
+		q.Relevant, problems = condition.Compile(r.Relevant, place, names)
+	}
+	for _, im := range r.Implied {
+		when, ps := condition.Compile(im.When, place, names)
+		problems = append(problems, ps...)
+		then, err := readChoices(d, im.Then)
+		if err != nil {
+			problems = append(problems, &assess.Problem{Kind: assess.Invalid, Place: place.File, What: err.Error()})
+		}
+		q.Implied = append(q.Implied, Implied{When: when, Then: then})
+	}
+	return q, problems
+}

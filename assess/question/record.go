@@ -1,0 +1,91 @@
+package question
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// The records as they stand in the files.
+type (
+	factRecord struct {
+		ID        string          `toml:"id"`
+		Scope     string          `toml:"scope"`
+		Kind      string          `toml:"kind"`
+		Dimension string          `toml:"dimension"`
+		Choices   []string        `toml:"choices"`
+		Bounds    string          `toml:"bounds"`
+		Relevant  string          `toml:"relevant"`
+		Nature    string          `toml:"nature"`
+		Default   string          `toml:"default"`
+		Family    string          `toml:"family"`
+		Unknown   string          `toml:"unknown"`
+		Implied   []impliedRecord `toml:"implied"`
+		group     string
+	}
+	impliedRecord struct {
+		When string `toml:"when"`
+		Then string `toml:"then"`
+	}
+	tallyRecord struct {
+		ID    string `toml:"id"`
+		Over  string `toml:"over"`
+		Fold  string `toml:"fold"`
+		When  string `toml:"when"`
+		Of    string `toml:"of"`
+		Where string `toml:"where"`
+		Empty string `toml:"empty"`
+	}
+)
+
+//go:embed catalogue/*.toml tally.toml text.en.toml
+var files embed.FS
+
+// groups is the order in which a person is led through the catalogue: dangers
+// first, then what dates and names the old floor, then the rest.
+var groups = []string{"danger", "site", "layer", "room", "zone", "tile", "water", "deck", "joist", "beam", "slab", "crack", "surface", "edge", "service", "load", "work"}
+
+// readFacts reads the catalogue's files in group order.
+func readFacts() ([]factRecord, error) {
+	var all []factRecord
+	for _, group := range groups {
+		var file struct {
+			Fact []factRecord `toml:"fact"`
+		}
+		if err := decode("catalogue/"+group+".toml", &file); err != nil {
+			return nil, err
+		}
+		for i := range file.Fact {
+			file.Fact[i].group = group
+		}
+		all = append(all, file.Fact...)
+	}
+	return all, nil
+}
+
+func readTallies() ([]tallyRecord, error) {
+	var file struct {
+		Tally []tallyRecord `toml:"tally"`
+	}
+	err := decode("tally.toml", &file)
+	return file.Tally, err
+}
+
+func decode(name string, into any) error {
+	data, err := fs.ReadFile(files, name)
+	if err != nil {
+		return err
+	}
+	d := toml.NewDecoder(strings.NewReader(string(data)))
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		if strict, ok := err.(*toml.StrictMissingError); ok {
+			return fmt.Errorf("%s: %s", name, strict.String())
+		}
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
+}

@@ -1,0 +1,92 @@
+package question
+
+import (
+	"fmt"
+
+	"underfoot/assess"
+	"underfoot/assess/condition"
+	"underfoot/assess/quantity"
+)
+
+// A Fold says how the items of a list become one fact.
+type Fold string
+
+// The folds. First is the value of the top item that passes.
+const (
+	Any   Fold = "any"
+	All   Fold = "all"
+	Count Fold = "count"
+	Sum   Fold = "sum"
+	Most  Fold = "most"
+	Least Fold = "least"
+	First Fold = "first"
+)
+
+// A Tally makes a zone's fact from a list of the zone.
+type Tally struct {
+	ID    assess.FactID
+	Over  assess.Scope
+	Fold  Fold
+	When  *condition.Condition // of any, all and count
+	Of    assess.FactID        // of sum, most, least and first
+	Where *condition.Condition // which items take part; nil: every one
+	Empty assess.Set           // what first is for a closed empty list
+}
+
+func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, error) {
+	d := assess.Declaration{ID: r.ID, Scope: assess.ScopeZone, Nature: assess.Derived, Always: true, Bounds: quantity.AtLeast(0)}
+	switch Fold(r.Fold) {
+	case Any, All:
+		d.Kind, d.Choices = assess.KindYesNo, assess.YesNoChoices
+	case Count:
+		d.Kind, d.Dimension = assess.KindQuantity, quantity.Number
+	case Sum, Most, Least, First:
+		of := find(facts, r.Of)
+		if of == nil {
+			return d, fmt.Errorf("tally %s: there is no fact %q", r.ID, r.Of)
+		}
+		d.Kind, d.Dimension, d.Choices, d.Bounds = of.Kind, of.Dimension, of.Choices, of.Bounds
+		d.Always = Fold(r.Fold) == Sum
+		if r.Empty != "" {
+			d.Choices = append(append([]string(nil), of.Choices...), r.Empty)
+			d.Always = true
+		}
+	default:
+		return d, fmt.Errorf("tally %s: %q is not a fold", r.ID, r.Fold)
+	}
+	return d, nil
+}
+
+func find(facts []assess.Declaration, id string) *assess.Declaration {
+	for i := range facts {
+		if facts[i].ID == id {
+			return &facts[i]
+		}
+	}
+	return nil
+}
+
+func (r *tallyRecord) compile(names condition.Names) (Tally, assess.Problems) {
+	id, _ := names.Schema.Lookup(r.ID)
+	t := Tally{ID: id, Fold: Fold(r.Fold)}
+	t.Over, _ = assess.ParseScope(r.Over)
+	if r.Of != "" {
+		t.Of, _ = names.Schema.Lookup(r.Of)
+	}
+	var problems assess.Problems
+	place := condition.Place{File: "tally.toml " + r.ID}
+	compile := func(src string) *condition.Condition {
+		if src == "" {
+			return nil
+		}
+		c, ps := condition.Compile(src, place, names)
+		problems = append(problems, ps...)
+		return c
+	}
+	t.When, t.Where = compile(r.When), compile(r.Where)
+	if r.Empty != "" {
+		bit, _ := names.Schema.Decl(id).ChoiceBit(r.Empty)
+		t.Empty = assess.Set{Mask: bit}
+	}
+	return t, problems
+}

@@ -1,0 +1,152 @@
+package question
+
+import (
+	"fmt"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// A Refused is a value that a question cannot take, with what it takes.
+type Refused struct {
+	What string
+	Hint string
+}
+
+// Error is what is wrong; the hint says what to write instead.
+func (r *Refused) Error() string { return r.What }
+
+// Read reads the text of one answer: a value or a range of them, or several
+// possible choices with commas between. Errors are *Refused, *quantity.Unclear
+// or *quantity.Malformed.
+func (c *Catalogue) Read(d *assess.Declaration, text string, sys quantity.System) (assess.Set, error) {
+	text = strings.TrimSpace(text)
+	switch d.Kind {
+	case assess.KindQuantity:
+		r, err := quantity.Read(d.Dimension, text, sys)
+		if err != nil {
+			return assess.Set{}, err
+		}
+		if r.Meet(d.Bounds).IsEmpty() || r.Bounded() && !r.Within(d.Bounds) {
+			return assess.Set{}, &Refused{
+				What: fmt.Sprintf("%s is outside what %s can be", text, d.ID),
+				Hint: "it lies in " + quantity.Write(d.Dimension, d.Bounds, sys),
+			}
+		}
+		return assess.Set{Range: r}, nil
+	case assess.KindText:
+		if text == "" {
+			return assess.Set{}, &Refused{What: d.ID + " is empty", Hint: "write a value, or: not sure"}
+		}
+		return assess.Set{Text: text}, nil
+	}
+	return c.readWords(d, text)
+}
+
+func (c *Catalogue) readWords(d *assess.Declaration, text string) (assess.Set, error) {
+	var set assess.Set
+	for _, word := range strings.Split(text, ",") {
+		word = strings.TrimSpace(word)
+		mask, ok := d.ChoiceBit(word)
+		if !ok {
+			mask = c.synonym(d, word)
+		}
+		if mask == 0 {
+			return assess.Set{}, refuse(d, word)
+		}
+		set.Mask |= mask
+	}
+	return set, nil
+}
+
+// synonym is the mask of a word that people use for one or more choices.
+func (c *Catalogue) synonym(d *assess.Declaration, word string) (mask uint64) {
+	low := strings.ToLower(word)
+	if d.Kind == assess.KindYesNo {
+		return map[string]uint64{"y": 2, "true": 2, "n": 1, "false": 1, "none": 1, "yes": 2, "no": 1}[low]
+	}
+	if bit, ok := d.ChoiceBit(strings.ReplaceAll(low, " ", "-")); ok {
+		return bit
+	}
+	for _, choice := range c.words[d.ID][low] {
+		bit, _ := d.ChoiceBit(choice)
+		mask |= bit
+	}
+	return mask
+}
+
+func refuse(d *assess.Declaration, word string) error {
+	hint := "one of: " + strings.Join(d.Choices, ", ")
+	if near := assess.Nearest(word, d.Choices); near != "" {
+		hint = "did you mean " + near + "? " + hint
+	}
+	return &Refused{What: fmt.Sprintf("%q is not a choice of %s", word, d.ID), Hint: hint}
+}
+
+// Write is the text that Read gives back.
+func (c *Catalogue) Write(d *assess.Declaration, s assess.Set, sys quantity.System) string {
+	switch d.Kind {
+	case assess.KindQuantity:
+		return quantity.WriteExact(d.Dimension, s.Range, sys)
+	case assess.KindText:
+		return s.Text
+	}
+	return strings.Join(s.Words(d), ", ")
+}
+
+// Show is the value as a reader sees it: the choices' labels, or the quantity
+// in the reader's units.
+func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) string {
+	d := c.schema.Decl(f)
+	switch d.Kind {
+	case assess.KindQuantity:
+		return quantity.Write(d.Dimension, s.Range, sys)
+	case assess.KindText:
+		return s.Text
+	}
+	words := s.Words(d)
+	if q := c.Question(f); q != nil {
+		for i, w := range words {
+			if label := q.Text.Choices[w]; label != "" {
+				words[i] = label
+			}
+		}
+	}
+	return strings.Join(words, " or ")
+}
+
+func readChoices(d *assess.Declaration, text string) (assess.Set, error) {
+	return (&Catalogue{}).readWords(d, text)
+}
+
+// readBounds reads `lo .. hi`; the word visited stands for any year to come.
+func readBounds(dim quantity.Dimension, text string) (quantity.Range, error) {
+	lo, hi, ok := strings.Cut(text, " .. ")
+	if !ok {
+		return quantity.Range{}, fmt.Errorf("%q is not of the form low .. high", text)
+	}
+	if hi == "visited" {
+		hi = "2200"
+	}
+	_, unit, _ := strings.Cut(hi, " ")
+	if unit != "" && !strings.Contains(lo, " ") && !strings.Contains(lo, "/") {
+		lo += " " + unit
+	}
+	l, err := quantity.Read(dim, withUnit(dim, lo), quantity.US)
+	if err != nil {
+		return quantity.Range{}, err
+	}
+	h, err := quantity.Read(dim, withUnit(dim, hi), quantity.US)
+	return quantity.Range{Lo: l.Lo, Hi: h.Hi}, err
+}
+
+// withUnit adds the base unit to a bare number.
+func withUnit(dim quantity.Dimension, text string) string {
+	unit := map[quantity.Dimension]string{quantity.Length: "in", quantity.Area: "ft2", quantity.Load: "psf",
+		quantity.Weight: "lb", quantity.Strength: "psi"}[dim]
+	if unit == "" || strings.ContainsAny(text, "abcdefghijklmnopqrstuvwxyz") {
+		return text
+	}
+	return text + " " + unit
+}
