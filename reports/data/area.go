@@ -1,0 +1,175 @@
+package data
+
+import (
+	"math"
+	"strings"
+
+	"underfoot/assess"
+	amount "underfoot/assess/quantity"
+)
+
+func newArea(r *assess.AreaResult, all bool) area {
+	w := writer{zoned: len(r.Zones) > 1}
+	a := area{
+		ID:        r.ID,
+		Name:      r.Name,
+		Verdict:   r.Verdict.String(),
+		Path:      assess.NoPath.String(),
+		Zones:     each(r.Zones, w.zone),
+		Plan:      []step{},
+		Paths:     []path{},
+		Findings:  each(wanted(r.Findings, all), w.finding),
+		Checks:    each(r.Checks, w.check),
+		Questions: each(r.Questions, w.question),
+		Cautions: each(r.Cautions, func(c *assess.Caution) caution {
+			return caution{c.ID, c.Text, sources(c.Sources)}
+		}),
+	}
+	if r.Leading >= 0 && r.Leading < len(a.Zones) {
+		z := a.Zones[r.Leading]
+		a.Path, a.Plan, a.Paths = z.Path, z.Plan, z.Paths
+	}
+	return a
+}
+
+// wanted keeps what fails and what is not settled, or everything.
+func wanted(findings []assess.Finding, all bool) []assess.Finding {
+	if all {
+		return findings
+	}
+	var kept []assess.Finding
+	for _, f := range findings {
+		if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// writer turns the things of one area into the contract's; zoned says that
+// addresses must name their zone, since the area has several.
+type writer struct{ zoned bool }
+
+func (w writer) address(a *assess.Address) string {
+	if w.zoned && a.Zone != "" {
+		return a.Zone + "." + a.Local()
+	}
+	return a.Local()
+}
+
+func (w writer) addresses(list []assess.Address) []string { return each(list, w.address) }
+
+func (w writer) zone(z *assess.ZoneResult) zone {
+	return zone{
+		ID:      z.ID,
+		Verdict: z.Verdict.String(),
+		Path:    z.Path.String(),
+		Plan:    each(z.Plan, newStep),
+		Paths: each(z.Paths, func(p *assess.PathStanding) path {
+			return path{p.Path.String(), p.State.String(), listed(p.Because), w.addresses(p.Questions)}
+		}),
+	}
+}
+
+func newStep(s *assess.PlanStep) step {
+	return step{
+		Path: s.Path.String(),
+		Text: s.Text,
+		Who:  s.Who,
+		Quantities: each(s.Quantities, func(q *assess.Quantity) quantity {
+			return quantity{q.Text, newSpan(q.Value), q.Unit, q.Note}
+		}),
+	}
+}
+
+func (w writer) finding(f *assess.Finding) finding {
+	return finding{
+		ID: f.ID, Rule: f.Rule, Subject: f.Subject,
+		Outcome: f.Outcome.String(), Presumed: f.Presumed, Protects: f.Protects,
+		Text: f.Text, Why: f.Why, Remedy: f.Remedy,
+		Value: f.Value, Limit: f.Limit, Unit: f.Unit,
+		Missing: w.addresses(f.Missing), Sources: sources(f.Sources),
+	}
+}
+
+func (w writer) check(c *assess.Check) check {
+	k := check{
+		ID:      c.ID,
+		Outcome: c.Outcome.String(),
+		Value:   newSpan(c.Value),
+		Limit:   bound(strictest(c)),
+		Unit:    baseUnits[c.Dimension],
+		Margin:  bound(c.Margin.Lo),
+		Formula: formula(c),
+		Missing: w.addresses(c.Missing),
+		Sources: sources(c.Sources),
+	}
+	if c.Outcome == assess.CheckRefused {
+		k.Value, k.Limit, k.Margin = span{}, nil, nil
+	}
+	return k
+}
+
+// strictest is the end of the limit that asks more of the floor; the margin
+// that is written is the worst one, so the two belong together.
+func strictest(c *assess.Check) float64 {
+	if c.AtLeast {
+		return c.Limit.Hi
+	}
+	return c.Limit.Lo
+}
+
+// baseUnits are the units in which values of each dimension are written.
+var baseUnits = map[amount.Dimension]string{
+	amount.Number: "", amount.Length: "in", amount.Area: "ft2", amount.Load: "psf", amount.Weight: "lb",
+	amount.Strength: "psi", amount.Ratio: "L/x", amount.Percent: "%", amount.Year: "year", amount.Days: "days",
+	amount.Emission: "lb per 1000 ft2 in 24 h", amount.Points: "percentage points",
+}
+
+// formula is every computed line of the check's arithmetic, in order.
+func formula(c *assess.Check) string {
+	if c.Work == nil {
+		return ""
+	}
+	var lines []string
+	for _, l := range c.Work.Lines {
+		if l.Expr != "" {
+			lines = append(lines, l.Name+" = "+l.Expr)
+		}
+	}
+	return strings.Join(lines, "; ")
+}
+
+func (w writer) question(q *assess.Ask) question {
+	return question{w.address(&q.Address), q.Text, q.How, listed(q.Decides)}
+}
+
+func sources(list []assess.Source) []source {
+	return each(list, func(s *assess.Source) source { return source{s.ID, s.Title, s.Edition, s.Known} })
+}
+
+func newSpan(r amount.Range) span { return span{bound(r.Lo), bound(r.Hi)} }
+
+// bound is nil for an end that nothing is known about.
+func bound(v float64) *float64 {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return nil
+	}
+	return &v
+}
+
+func listed(list []string) []string {
+	if list == nil {
+		return []string{}
+	}
+	return list
+}
+
+// each turns every element of a list; the result is empty, never nil.
+func each[A, B any](list []A, turn func(*A) B) []B {
+	out := make([]B, len(list))
+	for i := range list {
+		out[i] = turn(&list[i])
+	}
+	return out
+}
