@@ -22,3 +22,48 @@ type Sheet struct {
 	Title string
 	Lines []Line
 }
+
+// Input adds a stated quantity and gives its value back.
+func (s *Sheet) Input(name, what, unit string, dim quantity.Dimension, value quantity.Range, source string) quantity.Range {
+	s.add(Line{Name: name, What: what, Unit: unit, Dimension: dim, Value: value, Source: source})
+	return value
+}
+
+// Let adds the result of an expression over the names above it and gives its
+// value back. An expression that cannot be read, or that names what does not
+// stand above it, is a programming error and panics.
+func (s *Sheet) Let(name, what, unit string, dim quantity.Dimension, expr string) quantity.Range {
+	value := parsed(expr).eval(s)
+	s.add(Line{Name: name, What: what, Unit: unit, Dimension: dim, Expr: expr, Value: value})
+	return value
+}
+
+// Result is the value of the last line. A sheet without lines has none and panics.
+func (s *Sheet) Result() quantity.Range { return s.Lines[len(s.Lines)-1].Value }
+
+// Line is the line of a name; ok is false where the sheet has none.
+func (s *Sheet) Line(name string) (line Line, ok bool) {
+	for i := range s.Lines {
+		if s.Lines[i].Name == name {
+			return s.Lines[i], true
+		}
+	}
+	return Line{}, false
+}
+
+func (s *Sheet) add(l Line) {
+	if _, twice := s.Line(l.Name); twice {
+		panic("formula: two lines are named " + l.Name)
+	}
+	s.Lines = append(s.Lines, l)
+}
+
+// value is the value of a line that an expression names.
+func (s *Sheet) value(name string) quantity.Range {
+	for i := range s.Lines {
+		if s.Lines[i].Name == name {
+			return s.Lines[i].Value
+		}
+	}
+	panic("formula: " + name + " is used before it is given")
+}

@@ -1,0 +1,108 @@
+package formula
+
+import (
+	"math"
+
+	"underfoot/assess/quantity"
+)
+
+// A node is a part of an expression.
+type node interface {
+	// eval is the range of every value that the part has for some value of each name.
+	eval(*Sheet) quantity.Range
+	// numbers is the part with the names' values in place of the names.
+	numbers(*Sheet) string
+	// cells is the part as a spreadsheet formula for one end of its range.
+	cells(*Sheet, CellOf, End) string
+}
+
+type (
+	number struct {
+		value float64
+		text  string
+	}
+	name   string
+	group  struct{ inner node }
+	binary struct {
+		op          byte
+		left, right node
+	}
+	power struct {
+		base     node
+		exponent float64
+		text     node // the exponent as it was written
+	}
+	call struct {
+		fn   string
+		args []node
+	}
+)
+
+func (n number) eval(*Sheet) quantity.Range  { return quantity.Point(n.value) }
+func (n name) eval(s *Sheet) quantity.Range  { return s.value(string(n)) }
+func (n group) eval(s *Sheet) quantity.Range { return n.inner.eval(s) }
+
+func (n binary) eval(s *Sheet) quantity.Range {
+	a, b := n.left.eval(s), n.right.eval(s)
+	switch n.op {
+	case '+':
+		return a.Add(b)
+	case '-':
+		return a.Sub(b)
+	case '*':
+		return a.Mul(b)
+	}
+	return a.Div(b)
+}
+
+// eval raises a range that holds nothing negative; for a base that may be
+// negative only a whole exponent from 1 up has a meaning.
+func (n power) eval(s *Sheet) quantity.Range {
+	x, e := n.base.eval(s), n.exponent
+	switch whole := e == math.Trunc(e) && e >= 1; {
+	case x.Lo > 0 || x.Lo == 0 && e > 0:
+		return ordered(raise(x.Lo, e), raise(x.Hi, e))
+	case !whole:
+		return quantity.Everything
+	case math.Mod(e, 2) == 0 && x.Contains(0):
+		return quantity.Range{Lo: 0, Hi: math.Max(raise(x.Lo, e), raise(x.Hi, e))}
+	}
+	return ordered(raise(x.Lo, e), raise(x.Hi, e))
+}
+
+// raise multiplies for small whole exponents: a product rounds the same way
+// round for every operand, which keeps points inside their ranges to the last bit.
+func raise(x, e float64) float64 {
+	if e != math.Trunc(e) || e < 1 || e > 8 {
+		return math.Pow(x, e)
+	}
+	p := x
+	for ; e > 1; e-- {
+		p *= x
+	}
+	return p
+}
+
+func ordered(a, b float64) quantity.Range {
+	return quantity.Range{Lo: math.Min(a, b), Hi: math.Max(a, b)}
+}
+
+// eval takes the ends: min, max and sqrt never fall when an operand rises.
+func (n call) eval(s *Sheet) quantity.Range {
+	r := n.args[0].eval(s)
+	if n.fn == "sqrt" {
+		if r.Hi < 0 {
+			return quantity.Everything
+		}
+		return quantity.Range{Lo: math.Sqrt(math.Max(r.Lo, 0)), Hi: math.Sqrt(r.Hi)}
+	}
+	pick := math.Min
+	if n.fn == "max" {
+		pick = math.Max
+	}
+	for _, arg := range n.args[1:] {
+		a := arg.eval(s)
+		r = quantity.Range{Lo: pick(r.Lo, a.Lo), Hi: pick(r.Hi, a.Hi)}
+	}
+	return r
+}
