@@ -1,0 +1,43 @@
+package quantity
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// longest is how many bytes a text may have; nothing a person measures needs more.
+const longest = 200
+
+// signs puts the many signs that people, telephones and word processors write
+// for the same thing into one form.
+var signs = strings.NewReplacer(
+	"’", "'", "‘", "'", "′", "'", "´", "'", "`", "'", "ʹ", "'",
+	"”", `"`, "“", `"`, "„", `"`, "″", `"`, "ʺ", `"`, "''", `"`,
+	"–", "-", "—", "-", "‒", "-", "‐", "-", "‑", "-", "−", "-",
+	"×", "x", "⁄", "/", "²", "2", "≤", "<=", "≥", ">=", "≈", "~",
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+	"⅓", " 1/3", "⅔", " 2/3",
+	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\u2007", " ",
+)
+
+// clean is the text in lower case with one form of each sign and single
+// spaces; ok is false for what no measure can be: too long, not UTF-8, or
+// holding control or invisible characters.
+func clean(text string) (s string, ok bool) {
+	text = strings.TrimSpace(text)
+	if text == "" || len(text) > longest || !utf8.ValidString(text) {
+		return "", false
+	}
+	s = strings.ToLower(signs.Replace(text))
+	if strings.IndexFunc(s, invisible) >= 0 {
+		return "", false
+	}
+	// two prime signs for inches are one sign after the first replacement
+	s = strings.ReplaceAll(s, "''", `"`)
+	return strings.Join(strings.Fields(s), " "), true
+}
+
+// invisible reports characters that a reader cannot see, such as escapes and
+// marks that turn the writing direction.
+func invisible(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
