@@ -1,0 +1,130 @@
+package condition
+
+import (
+	"underfoot/assess/quantity"
+)
+
+// operation compiles a sum, difference, product or quotient.
+func (c *checker) operation(n *node, want quantity.Dimension, wanted bool) measured {
+	if n.op == opAdd || n.op == opSub {
+		if d, ok := c.dimension(n); ok {
+			want, wanted = d, true
+		}
+		return c.sum(n, c.number(n.kids[0], want, wanted), c.number(n.kids[1], want, wanted))
+	}
+	a := c.factor(n.kids[0], want, wanted)
+	if d, ok := c.dimension(n.kids[0]); n.op == opDiv && ok {
+		want, wanted = d, true
+	}
+	b := c.factor(n.kids[1], want, wanted)
+	if n.op == opMul {
+		return c.product(n, a, b)
+	}
+	return c.quotient(n, a, b)
+}
+
+// factor compiles one side of a product or quotient: it has its own dimension,
+// or takes the wanted one if it holds a text, or is a plain number.
+func (c *checker) factor(n *node, want quantity.Dimension, wanted bool) measured {
+	if d, ok := c.dimension(n); ok {
+		return c.number(n, d, true)
+	}
+	if holdsText(n) {
+		return c.number(n, want, wanted)
+	}
+	return c.number(n, quantity.Number, true)
+}
+
+func holdsText(n *node) bool {
+	if n.op == opText {
+		return true
+	}
+	for _, k := range n.kids {
+		if holdsText(k) {
+			return true
+		}
+	}
+	return false
+}
+
+// joined is what a and b have in common as sides of an operation.
+func joined(n *node, a, b measured) measured {
+	return measured{number: &number{op: n.op, sides: [2]*number{a.number, b.number}}, fits: a.fits && b.fits,
+		ok: a.ok && b.ok, known: a.known && b.known}
+}
+
+func (c *checker) sum(n *node, a, b measured) measured {
+	m := joined(n, a, b)
+	m.dim = c.agree(n, a, b, map[op]string{opAdd: "added to", opSub: "set off against"}[n.op])
+	m.reach = a.reach + b.reach
+	value := a.value + b.value
+	if n.op == opSub {
+		value = a.value - b.value
+	}
+	return m.fold(m.number, value)
+}
+
+func (c *checker) product(n *node, a, b measured) measured {
+	m := joined(n, a, b)
+	m.dim, m.reach = a.dim, a.reach*b.reach
+	if a.fits || a.dim == quantity.Number {
+		m.dim = b.dim
+	} else if !b.fits && b.dim != quantity.Number {
+		c.log.add(n.sign, dimensionPhrase(a.dim)+" is multiplied by "+dimensionPhrase(b.dim), "one of the two must be a plain number")
+	}
+	return m.fold(m.number, a.value*b.value)
+}
+
+func (c *checker) quotient(n *node, a, b measured) measured {
+	m := joined(n, a, b)
+	switch {
+	case !b.fits && b.dim == a.dim && !a.fits:
+		m.dim = quantity.Number
+	case b.fits || b.dim == quantity.Number:
+		m.dim = a.dim
+	default:
+		c.log.add(n.sign, dimensionPhrase(a.dim)+" is divided by "+dimensionPhrase(b.dim), "divide by a plain number or by the same kind of quantity")
+	}
+	if b.ok && b.least == 0 {
+		c.log.add(n.kids[1].at, "the divisor may be zero", "divide by a constant, or by a fact whose least value is declared above zero")
+		m.ok = false
+		return m
+	}
+	m.reach = a.reach / b.least
+	return m.fold(m.number, a.value/b.value)
+}
+
+// hasUnit reports whether a number of the dimension means nothing without a unit.
+func hasUnit(d quantity.Dimension) bool {
+	switch d {
+	case quantity.Length, quantity.Area, quantity.Load, quantity.Weight, quantity.Strength:
+		return true
+	}
+	return false
+}
+
+var dimensionPhrases = [...]string{
+	quantity.Number: "a plain number", quantity.Length: "a length", quantity.Area: "an area", quantity.Load: "a load",
+	quantity.Weight: "a weight", quantity.Strength: "a strength", quantity.Ratio: "a ratio", quantity.Percent: "a percentage",
+	quantity.Year: "a year", quantity.Days: "a number of days", quantity.Emission: "an emission rate", quantity.Points: "a number of points",
+}
+
+// dimensionPhrase is the dimension with its article.
+func dimensionPhrase(d quantity.Dimension) string { return dimensionPhrases[d] }
+
+// exampleOf is a text in quotes that can be read as a quantity of the dimension.
+func exampleOf(d quantity.Dimension) string {
+	switch d {
+	case quantity.Length:
+		return `"12 ft"`
+	case quantity.Area:
+		return `"10 ft2"`
+	case quantity.Load:
+		return `"40 psf"`
+	case quantity.Weight:
+		return `"300 lb"`
+	case quantity.Strength:
+		return `"2000 psi"`
+	}
+	return "75, without quotes"
+}

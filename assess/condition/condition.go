@@ -1,0 +1,90 @@
+// Package condition is the language of the rules: comparisons of facts with
+// words, figures and quantities, joined by && and ||. It is a strict subset of
+// the syntax of CEL, evaluated over sets of possible values: a condition is
+// proven, refuted, or open on the addresses whose answers may settle it.
+package condition
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/figure"
+)
+
+// Figures are the sourced numbers that a condition may name as figure.ID.
+type Figures interface {
+	// Figure is the figure of the region; ok is false where the region has none.
+	Figure(id string) (f figure.Figure, ok bool)
+	// IDs are the figures that there are in any region.
+	IDs() []string
+}
+
+// Names is what a condition may refer to. Figures may be nil.
+type Names struct {
+	Schema  *assess.Schema
+	Figures Figures
+}
+
+// A Condition is one compiled condition. It never changes and may be used by
+// several goroutines at once.
+type Condition struct {
+	schema  *assess.Schema
+	syntax  *node
+	root    term
+	reads   []assess.FactID
+	figures []string
+	lacks   []string
+	splits  []split
+}
+
+// Compile reads a condition and checks it against the names. The place is that
+// of the first character of src. All problems are returned at once, each with
+// the source line and a caret; with a problem there is no condition.
+func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
+	log := &problemLog{src: src, at: at}
+	if len(src) > maxBytes {
+		log.add(0, "the condition is longer than 4096 bytes", "make two rules of it, or a tally")
+		return nil, log.problems
+	}
+	tree := parse(src, log)
+	if tree.op == opBad {
+		return nil, log.sorted()
+	}
+	ch := &checker{names: names, log: log, cond: &Condition{schema: names.Schema, syntax: tree}}
+	ch.cond.root = ch.condition(tree)
+	if len(log.problems) > 0 {
+		return nil, log.sorted()
+	}
+	ch.cond.splits = planSplits(&ch.cond.root, names.Schema)
+	return ch.cond, nil
+}
+
+// Reads are the facts that the condition names, in order of first mention. The
+// caller does not change the list; the same holds for the other lists.
+func (c *Condition) Reads() []assess.FactID { return c.reads }
+
+// Figures are the ids of the figures that the condition names, in order of
+// first mention.
+func (c *Condition) Figures() []string { return c.figures }
+
+// Lacks are the figures that the condition names and the region has no value
+// for. While there are any, Eval is open and depends on nothing.
+func (c *Condition) Lacks() []string { return c.lacks }
+
+// Scopes are the scopes of the facts that the condition names, once each, from
+// the job inwards.
+func (c *Condition) Scopes() []assess.Scope {
+	var seen [assess.ScopePath + 1]bool
+	for _, f := range c.reads {
+		seen[c.schema.Decl(f).Scope] = true
+	}
+	var scopes []assess.Scope
+	for s, is := range seen {
+		if is {
+			scopes = append(scopes, assess.Scope(s))
+		}
+	}
+	return scopes
+}
+
+// String is the condition in canonical text: single spaces, the fewest
+// parentheses, plain quotes. Compiling it again gives the same condition.
+func (c *Condition) String() string { return c.syntax.canonical(0) }

@@ -1,0 +1,113 @@
+package condition
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/mattn/go-runewidth"
+
+	"underfoot/assess"
+)
+
+// A Place is where a condition's first character stands. Line and Column count
+// from 1; columns are characters, not bytes. Line 0 says that only the file, or
+// the record, is known.
+type Place struct {
+	File         string
+	Line, Column int
+}
+
+// String is file:line:column, or the file alone.
+func (p Place) String() string {
+	if p.Line == 0 {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// move is the place of a byte of src.
+func (p Place) move(src string, offset int) Place {
+	if p.Line == 0 {
+		return p
+	}
+	before := src[:offset]
+	if nl := strings.LastIndexByte(before, '\n'); nl >= 0 {
+		p.Line += strings.Count(before, "\n")
+		p.Column = 1
+		before = before[nl+1:]
+	}
+	p.Column += utf8.RuneCountInString(before)
+	return p
+}
+
+// A problemLog collects what is wrong with one condition.
+type problemLog struct {
+	src      string
+	at       Place
+	problems assess.Problems
+	offsets  []int
+}
+
+// add notes a problem at a byte of the source.
+func (l *problemLog) add(offset int, what, hint string) {
+	l.offsets = append(l.offsets, offset)
+	l.problems = append(l.problems, &assess.Problem{
+		Kind:  assess.Invalid,
+		Place: l.at.move(l.src, offset).String(),
+		What:  what,
+		Hint:  hint,
+		Lines: underline(l.src, offset),
+	})
+}
+
+// sorted is every problem in the order of the source.
+func (l *problemLog) sorted() assess.Problems {
+	order := make([]int, len(l.problems))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(l.offsets[a], l.offsets[b]) })
+	out := make(assess.Problems, len(order))
+	for i, j := range order {
+		out[i] = l.problems[j]
+	}
+	return out
+}
+
+// underline is the line of src that holds the byte, and below it a caret that
+// stands under it on a screen.
+func underline(src string, offset int) string {
+	start := strings.LastIndexByte(src[:offset], '\n') + 1
+	line, _, _ := strings.Cut(src[start:], "\n")
+	return "  " + printable(line) + "\n  " + padding(printable(src[start:offset])) + "^"
+}
+
+// printable puts a mark in place of what a terminal would act on.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\t' && (r < ' ' || r == 0x7f || r == utf8.RuneError || 0x80 <= r && r < 0xa0 || isBidiControl(r)) {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+func isBidiControl(r rune) bool {
+	return r == 0x061c || r == 0x200e || r == 0x200f || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
+}
+
+// screen measures text without regard to the environment.
+var screen runewidth.Condition
+
+// padding is blank text as wide as s: tabs stay tabs, wide characters take two
+// columns, combining marks none.
+func padding(s string) string {
+	parts := strings.Split(s, "\t")
+	for i, p := range parts {
+		parts[i] = strings.Repeat(" ", screen.StringWidth(p))
+	}
+	return strings.Join(parts, "\t")
+}

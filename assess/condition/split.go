@@ -1,0 +1,221 @@
+package condition
+
+import (
+	"math"
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// maxCells bounds the possibilities that one evaluation tries.
+const maxCells = 64
+
+// A split is a fact that several comparisons name, with the cells of its
+// values: within one cell each of these comparisons gives the same answer.
+type split struct {
+	fact  assess.FactID
+	kind  assess.Kind
+	cells []assess.Set
+}
+
+// planSplits finds the facts to split. Which ones is settled at load, by the
+// order of the schema and the greatest number of cells, so that neither the
+// order of operands nor a narrower answer changes it.
+func planSplits(root *term, schema *assess.Schema) []split {
+	atoms := map[assess.FactID][]*term{}
+	root.atoms(func(t *term) {
+		for _, f := range t.facts {
+			atoms[f] = append(atoms[f], t)
+		}
+	})
+	var plan []split
+	total := 1
+	for f := range assess.FactID(schema.Len()) {
+		if len(atoms[f]) < 2 {
+			continue
+		}
+		d := schema.Decl(f)
+		s := split{fact: f, kind: d.Kind, cells: cells(d, f, atoms[f])}
+		n := len(s.cells)
+		if !d.Always {
+			n++ // it may be absent
+		}
+		if n > 1 && total*n <= maxCells {
+			total *= n
+			plan = append(plan, s)
+		}
+	}
+	return plan
+}
+
+func cells(d *assess.Declaration, f assess.FactID, atoms []*term) []assess.Set {
+	if d.Kind == assess.KindQuantity {
+		return lineCells(constants(f, atoms))
+	}
+	out := []assess.Set{d.Full()}
+	for _, a := range atoms {
+		var finer []assess.Set
+		for _, s := range out {
+			for _, m := range [...]uint64{s.Mask & a.mask, s.Mask &^ a.mask} {
+				if m != 0 {
+					finer = append(finer, assess.Set{Mask: m})
+				}
+			}
+		}
+		out = finer
+	}
+	return out
+}
+
+// lineCells cuts the line at each constant: the constant itself, and the
+// numbers between it and the next.
+func lineCells(cuts []float64) []assess.Set {
+	from := math.Inf(-1)
+	var out []assess.Set
+	add := func(lo, hi float64) {
+		if lo <= hi {
+			out = append(out, assess.Set{Range: quantity.Range{Lo: lo, Hi: hi}})
+		}
+	}
+	for _, c := range cuts {
+		add(from, math.Nextafter(c, math.Inf(-1)))
+		add(c, c)
+		from = math.Nextafter(c, math.Inf(1))
+	}
+	add(from, math.Inf(1))
+	return out
+}
+
+// Constants are the values that the fact is compared with, in rising order:
+// where a number may turn the condition. A constant behind arithmetic is
+// carried over to the fact's side.
+func (c *Condition) Constants(f assess.FactID) []float64 {
+	var atoms []*term
+	c.root.atoms(func(t *term) { atoms = append(atoms, t) })
+	return constants(f, atoms)
+}
+
+func constants(f assess.FactID, atoms []*term) []float64 {
+	var out []float64
+	for _, a := range atoms {
+		if a.op == opIn {
+			continue
+		}
+		for i, side := range a.sides {
+			if other := a.sides[1-i]; other.op == opNumber && other.value.IsPoint() {
+				if v, ok := side.solve(f, other.value.Lo); ok {
+					out = append(out, v)
+				}
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// solve is the value of the fact at which the expression takes the value v; ok
+// is false where anything else than constants stands beside the fact.
+func (n *number) solve(f assess.FactID, v float64) (float64, bool) {
+	switch n.op {
+	case opFact:
+		return v, n.fact == f && !math.IsInf(v, 0) && !math.IsNaN(v)
+	case opNumber:
+		return 0, false
+	case opNeg:
+		return n.sides[0].solve(f, -v)
+	}
+	if k := n.sides[1]; k.op == opNumber {
+		return n.sides[0].solve(f, undoRight(n.op, v, k.value.Lo))
+	}
+	if k := n.sides[0]; k.op == opNumber {
+		return n.sides[1].solve(f, undoLeft(n.op, v, k.value.Lo))
+	}
+	return 0, false
+}
+
+// undoRight is x where x o k is v.
+func undoRight(o op, v, k float64) float64 {
+	switch o {
+	case opAdd:
+		return v - k
+	case opSub:
+		return v + k
+	case opMul:
+		return v / k
+	}
+	return v * k
+}
+
+// undoLeft is x where k o x is v.
+func undoLeft(o op, v, k float64) float64 {
+	switch o {
+	case opAdd:
+		return v - k
+	case opSub:
+		return k - v
+	case opMul:
+		return v / k
+	}
+	return k / v
+}
+
+// agreed tries every combination of cells that the facts leave possible.
+func (c *Condition) agreed(r assess.Reader) assess.Truth {
+	var room [6]held // 2^6 cells are maxCells
+	f := frame{reader: r, held: room[:0], blind: true}
+	return c.try(&f, 0)
+}
+
+// try holds the i-th split fact at each of its possibilities in turn. It is
+// open as soon as two of them differ.
+func (c *Condition) try(f *frame, i int) assess.Truth {
+	if i == len(c.splits) {
+		return c.root.eval(f).Truth
+	}
+	s := &c.splits[i]
+	fact := f.fact(s.fact)
+	a := agreement{}
+	hold := func(possible assess.Fact) bool {
+		f.held = append(f.held[:i], held{s.fact, possible})
+		return a.add(c.try(f, i+1))
+	}
+	if fact.Presence.Truth != assess.Yes && !hold(assess.Absent) {
+		return assess.Open
+	}
+	if fact.Presence.Truth != assess.No {
+		for _, cell := range s.cells {
+			if part, possible := meet(cell, fact.Set, s.kind); possible && !hold(assess.Fact{Presence: assess.Proven, Set: part}) {
+				return assess.Open
+			}
+		}
+	}
+	f.held = f.held[:i]
+	return a.truth
+}
+
+// An agreement is the one truth of several, or open.
+type agreement struct {
+	truth assess.Truth
+	some  bool
+}
+
+// add takes up one more truth and reports whether all still agree.
+func (a *agreement) add(t assess.Truth) bool {
+	if t == assess.Open || a.some && t != a.truth {
+		a.truth = assess.Open
+		return false
+	}
+	a.truth, a.some = t, true
+	return true
+}
+
+// meet is the part of a set that lies in a cell.
+func meet(cell, s assess.Set, k assess.Kind) (assess.Set, bool) {
+	if k == assess.KindQuantity {
+		r := cell.Range.Meet(s.Range)
+		return assess.Set{Range: r}, !r.IsEmpty()
+	}
+	m := cell.Mask & s.Mask
+	return assess.Set{Mask: m}, m != 0
+}

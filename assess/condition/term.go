@@ -1,0 +1,40 @@
+package condition
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// A term is a compiled condition or a part of it: a chain of && or ||, a
+// negation, a choice that is tested against a mask of words, or two numbers
+// that are compared.
+type term struct {
+	op    op              // opAnd, opOr, opNot, opIn for a choice, or a comparison of numbers
+	kids  []term          // of opAnd, opOr, opNot
+	fact  assess.FactID   // of opIn
+	mask  uint64          // of opIn: the words that prove it
+	sides [2]*number      // of a comparison
+	facts []assess.FactID // of an atom: each fact that it names, once
+	from  *node
+}
+
+// A number is a compiled expression over ranges in base units.
+type number struct {
+	op    op             // opNumber, opFact, opNeg or an operation
+	value quantity.Range // of opNumber
+	fact  assess.FactID  // of opFact
+	sides [2]*number     // of an operation; opNeg has the first alone
+}
+
+// atoms calls visit for each comparison of the condition.
+func (t *term) atoms(visit func(*term)) {
+	switch t.op {
+	case opAnd, opOr, opNot:
+		for i := range t.kids {
+			t.kids[i].atoms(visit)
+		}
+	case opBad:
+	default:
+		visit(t)
+	}
+}
