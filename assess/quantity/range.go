@@ -57,11 +57,20 @@ func (r Range) Mul(s Range) Range {
 }
 
 // Div is the range of r over s. A divisor that may be zero gives Everything.
+// Each end is one division, so that points divide as plain numbers do.
 func (r Range) Div(s Range) Range {
 	if s.Lo <= 0 && s.Hi >= 0 {
 		return Everything
 	}
-	return r.Mul(Range{1 / s.Hi, 1 / s.Lo})
+	a, b, c, d := quotient(r.Lo, s.Lo), quotient(r.Lo, s.Hi), quotient(r.Hi, s.Lo), quotient(r.Hi, s.Hi)
+	return Range{math.Min(math.Min(a, b), math.Min(c, d)), math.Max(math.Max(a, b), math.Max(c, d))}
+}
+
+func quotient(a, b float64) float64 {
+	if a == 0 || math.IsInf(b, 0) {
+		return 0
+	}
+	return a / b
 }
 
 func product(a, b float64) float64 {
