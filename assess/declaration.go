@@ -37,6 +37,7 @@ type Declaration struct {
 	Kind      Kind
 	Dimension quantity.Dimension // of KindQuantity
 	Choices   []string           // of KindChoice and KindYesNo: bit i of a mask is Choices[i]
+	Like      string             // of a derived choice: the fact whose choices come before its own
 	Bounds    quantity.Range     // least and greatest value that an answer may state, base unit
 	Nature    Nature
 	Default   string // value where nothing is said; empty: every possibility

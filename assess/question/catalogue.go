@@ -69,7 +69,13 @@ func Open(figures condition.Figures, derived []assess.Declaration) (*Catalogue, 
 		}
 		list = append(list, d)
 	}
-	c.schema = assess.NewSchema(append(list, derived...))
+	for _, d := range derived {
+		if like := find(list, d.Like); like != nil {
+			d.Choices = append(append([]string(nil), like.Choices...), d.Choices...)
+		}
+		list = append(list, d)
+	}
+	c.schema = assess.NewSchema(list)
 	return c, c.compile(records, tallies, texts.facts, figures)
 }
 

@@ -1,0 +1,124 @@
+package facts
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/question"
+)
+
+// question makes the maker of an asked fact. The supply, where there is one,
+// gives the value from other facts while nobody has answered.
+func (p *Plan) question(q *question.Question, supply *assess.Derivation) (maker, error) {
+	m := maker{scope: q.Decl.Scope, gives: []assess.FactID{q.ID}, reads: reads(q.Relevant)}
+	for _, im := range q.Implied {
+		m.reads = append(m.reads, reads(im.When)...)
+	}
+	if supply != nil {
+		more, err := p.ids(supply.ID, supply.Reads)
+		if err != nil {
+			return m, err
+		}
+		m.reads = append(m.reads, more...)
+	}
+	byDefault, err := p.byDefault(q)
+	if err != nil {
+		return m, err
+	}
+	m.make = func(f *Frame) { f.put(q.ID, f.asked(q, supply, byDefault)) }
+	return m, nil
+}
+
+// byDefault is what the fact is where nobody has said anything: the declared
+// value, or everything.
+func (p *Plan) byDefault(q *question.Question) (assess.Set, error) {
+	if q.Decl.Default == "" {
+		return q.Decl.Full(), nil
+	}
+	return p.catalogue.Read(q.Decl, q.Decl.Default, 0)
+}
+
+func (f *Frame) asked(q *question.Question, supply *assess.Derivation, byDefault assess.Set) assess.Fact {
+	fact := assess.Fact{Presence: f.relevance(q)}
+	if fact.Presence.Truth == assess.No {
+		return assess.Absent
+	}
+	answer, said := f.answers[q.Decl.ID]
+	switch {
+	case said && answer.Reply == assess.DoesNotApply && fact.Presence.Truth == assess.Open:
+		return assess.Absent
+	case said && answer.Reply == assess.Given:
+		fact.Set = answer.Set
+	case said:
+		fact.Set = f.followed(q, supply, q.Decl.Full())
+	default:
+		fact.Set = f.followed(q, supply, byDefault)
+	}
+	if !fact.Set.Settled(q.Decl.Kind) {
+		fact.Deps = f.own(q.Decl)
+	}
+	return fact
+}
+
+// relevance is whether the question applies. Of things nobody has named it is
+// never proven that it does.
+func (f *Frame) relevance(q *question.Question) assess.Outcome {
+	o := assess.Proven
+	if q.Relevant != nil {
+		o = q.Relevant.Eval(f)
+	}
+	if f.rest != nil && o.Truth != assess.No {
+		return assess.OpenOn(f.rest)
+	}
+	return o
+}
+
+// followed is what an unanswered fact may be: what other facts supply or
+// imply, else the set given.
+func (f *Frame) followed(q *question.Question, supply *assess.Derivation, otherwise assess.Set) assess.Set {
+	if supply != nil {
+		made, _ := supply.Make(thing{f})
+		for i, g := range supply.Gives {
+			if g.ID == q.Decl.ID && made[i].Presence.Truth == assess.Yes {
+				return made[i].Set
+			}
+		}
+	}
+	var possible assess.Set
+	some := false
+	for _, im := range q.Implied {
+		o := im.When.Eval(f)
+		if o.Truth == assess.No {
+			continue
+		}
+		if some {
+			possible = possible.Hull(im.Then, q.Decl.Kind)
+		} else {
+			possible, some = im.Then, true
+		}
+		if o.Truth == assess.Yes {
+			return possible
+		}
+	}
+	if some {
+		return possible.Hull(otherwise, q.Decl.Kind)
+	}
+	return otherwise
+}
+
+// own is the dependency on the thing's own answer; of the rest of a list it is
+// the answer that closes the list.
+func (f *Frame) own(d *assess.Declaration) assess.Deps {
+	if f.rest != nil {
+		return f.rest
+	}
+	return assess.DependOn(f.ref(d))
+}
+
+// put stores a made fact, or what a plan takes as done in its place.
+func (f *Frame) put(id assess.FactID, fact assess.Fact) {
+	if f.assumed != nil {
+		if set, ok := f.assumed[f.floor.plan.schema.Decl(id).ID]; ok {
+			fact.Set, fact.Deps = set, nil
+		}
+	}
+	f.facts[f.floor.plan.slots[id].slot] = fact
+}

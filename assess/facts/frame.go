@@ -1,0 +1,127 @@
+package facts
+
+import "underfoot/assess"
+
+// RestID is the id of the stand-in for all items of a list nobody has named.
+const RestID = "rest"
+
+// A Frame is the facts of one thing: the job, an area, a zone, a listed item,
+// the rest of a list, or a path. It gives the facts of what encloses it too.
+type Frame struct {
+	floor   *Floor
+	parent  *Frame
+	scope   assess.Scope
+	id      string
+	where   assess.Address // area and zone
+	facts   []assess.Fact  // by slot
+	answers assess.Answers
+	assumed map[string]assess.Set
+	rest    assess.Deps // of a rest frame: what would close the list
+	zone    *zoneLists  // of a zone frame
+}
+
+// zoneLists are the things below a zone.
+type zoneLists struct {
+	items [assess.ScopePath][]*Frame
+	rest  [assess.ScopePath]*Frame // nil where the list is closed
+	paths []*Frame
+}
+
+// Fact is a fact of the thing or of what encloses it.
+func (f *Frame) Fact(id assess.FactID) assess.Fact {
+	s := f.floor.plan.slots[id]
+	for f.scope != s.scope {
+		f = f.parent
+	}
+	return f.facts[s.slot]
+}
+
+// Scope is the kind of thing.
+func (f *Frame) Scope() assess.Scope { return f.scope }
+
+// ID is the item's id, the path's word, or the zone's or area's id.
+func (f *Frame) ID() string { return f.id }
+
+// IsRest reports whether the frame stands for items nobody has named.
+func (f *Frame) IsRest() bool { return f.rest != nil }
+
+// Zone is the enclosing zone; nil for an area or the job.
+func (f *Frame) Zone() *Frame {
+	for f != nil && f.scope != assess.ScopeZone {
+		f = f.parent
+	}
+	return f
+}
+
+// Things are the named items of a list of the zone and, last, the rest where
+// the list is open; for ScopePath the zone's base paths; for ScopeZone itself.
+func (f *Frame) Things(scope assess.Scope) []*Frame {
+	switch {
+	case scope == f.scope:
+		return []*Frame{f}
+	case scope == assess.ScopePath:
+		return f.zone.paths
+	case f.zone.rest[scope] != nil:
+		items := f.zone.items[scope]
+		return append(items[:len(items):len(items)], f.zone.rest[scope])
+	}
+	return f.zone.items[scope]
+}
+
+// Address is where the thing's answer to a question stands.
+func (f *Frame) Address(d *assess.Declaration) assess.Address {
+	topic, field := split(d.ID)
+	a := assess.Address{Topic: topic, Field: field}
+	if f.scope >= assess.ScopeArea {
+		a.Area = f.where.Area
+	}
+	if f.scope >= assess.ScopeZone {
+		a.Zone = f.where.Zone
+	}
+	if f.scope.Listed() {
+		a.Item = f.id
+	}
+	return a
+}
+
+// Named turns dependencies into addresses.
+func (f *Frame) Named(d assess.Deps) []assess.Address { return f.floor.Index.Addresses(d) }
+
+// ref is the number of the address of the thing's own answer.
+func (f *Frame) ref(d *assess.Declaration) assess.Ref { return f.floor.Index.Ref(f.Address(d)) }
+
+func split(id string) (topic, field string) {
+	for i := range id {
+		if id[i] == '.' {
+			return id[:i], id[i+1:]
+		}
+	}
+	return id, ""
+}
+
+// A thing is a frame as a derivation sees it: by name, lists beside it.
+type thing struct{ *Frame }
+
+func (t thing) Fact(name string) assess.Fact {
+	id, ok := t.floor.plan.schema.Lookup(name)
+	if !ok {
+		panic("facts: a derivation reads an unknown fact: " + name)
+	}
+	return t.Frame.Fact(id)
+}
+
+func (t thing) Items(list assess.Scope) []assess.Thing {
+	frames := t.Zone().zone.items[list]
+	out := make([]assess.Thing, len(frames))
+	for i, f := range frames {
+		out[i] = thing{f}
+	}
+	return out
+}
+
+func (t thing) Rest(list assess.Scope) assess.Thing {
+	if r := t.Zone().zone.rest[list]; r != nil {
+		return thing{r}
+	}
+	return nil
+}

@@ -1,0 +1,133 @@
+// Package pack holds the rules as records: what each looks at, what it does
+// while it is not settled, what it bars, permits or calls for, and every
+// sentence that goes with it.
+package pack
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/condition"
+)
+
+// A Policy is what an open rule does.
+type Policy string
+
+// The policies: act as if the trouble were there; make paths wait; leave the
+// path open with a hold point in the plan; print only.
+const (
+	Presume Policy = "presume"
+	Hold    Policy = "hold"
+	Verify  Policy = "verify"
+	Note    Policy = "note"
+)
+
+// A Rule is one record, compiled.
+type Rule struct {
+	ID, Since    string
+	Scope        assess.Scope
+	Rank         float64 // order among rules that call or permit; 0 for the others
+	Applies      *condition.Condition
+	When         *condition.Condition
+	Unknown      Policy
+	UnknownWhen  []PolicyCase
+	Protects     string // people, structure, bond, finish
+	Bars         []assess.PathID
+	BarsThis     bool // of path scope: bars the path that it looks at
+	Permits      []assess.PathID
+	Calls        assess.PathID
+	Ready        bool                 // of a permit: its direct bond leaves nothing to prepare
+	Alternatives []assess.PathID      // of a permit: other ways that many would go
+	TakesUp      *condition.Condition // of a zone's remove call: the layers that come up
+	Makes        map[string]string    // what its step makes true beside what the step's record says
+	Reveals      []string             // what its step lays open beside what the step's record says
+	Cautions     []string
+	Sources      []string
+	Value        string // the fact whose value the finding shows
+	Limit        string // the figure or fact that it is compared with
+	Risk         Risk
+	Text         Text
+	Cases        []Case
+	File         string
+}
+
+// A PolicyCase picks a policy where its condition is a proven yes.
+type PolicyCase struct {
+	When *condition.Condition
+	Then Policy
+}
+
+// Risk is likelihood and consequence before and after the remedy, in words.
+type Risk struct {
+	Likelihood       string `toml:"likelihood"`
+	Consequence      string `toml:"consequence"`
+	LikelihoodAfter  string `toml:"likelihood_after"`
+	ConsequenceAfter string `toml:"consequence_after"`
+}
+
+// A Text is every sentence of a rule. Fails, Presumed, Open and Holds are the
+// finding's text for each outcome.
+type Text struct {
+	Title    string `toml:"title"`
+	Fails    string `toml:"fails"`
+	Presumed string `toml:"presumed"`
+	Open     string `toml:"open"`
+	Holds    string `toml:"holds"`
+	Why      string `toml:"why"`
+	Remedy   string `toml:"remedy"`
+	Mode     string `toml:"mode"`
+}
+
+// A Case is one test of a rule, held beside it: facts by short name, and what
+// `applies` and `when` together give.
+type Case struct {
+	Name   string         `toml:"name"`
+	Facts  map[string]any `toml:"facts"`
+	Region string         `toml:"region"`
+	Expect string         `toml:"expect"`
+}
+
+// A Step says what a path makes true once it is done and what it lays open.
+type Step struct {
+	Path     assess.PathID
+	Ends     bool // somebody else's word starts a new record
+	Makes    map[string]string
+	Reveals  []string
+	Cautions []string
+	Text     StepText
+}
+
+// A StepText is every sentence of a step or base.
+type StepText struct {
+	Label     string   `toml:"label"`
+	Text      string   `toml:"text"`
+	Who       string   `toml:"who"`
+	Hold      string   `toml:"hold"`
+	Verify    []string `toml:"verify"`
+	For       string   `toml:"for"`
+	Against   string   `toml:"against"`
+	Uncovered string   `toml:"uncovered"`
+	Needs     []string `toml:"needs"`
+}
+
+// A Pack is a set of rules with the steps and cautions that they name.
+type Pack struct {
+	ID, Edition string
+	Rules       []*Rule
+	Steps       map[assess.PathID]*Step
+	Cautions    map[string]assess.Caution
+}
+
+// Rule finds a rule by its id; nil where there is none.
+func (p *Pack) Rule(id string) *Rule {
+	for _, r := range p.Rules {
+		if r.ID == id {
+			return r
+		}
+	}
+	return nil
+}
+
+// IsPermit reports whether a yes of the rule is good news: it permits a base.
+func (r *Rule) IsPermit() bool { return len(r.Permits) > 0 }
+
+// IsTrouble reports whether the rule states a trouble: it calls or bars.
+func (r *Rule) IsTrouble() bool { return r.Calls != assess.NoPath || len(r.Bars) > 0 || r.BarsThis }

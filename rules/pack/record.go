@@ -1,0 +1,140 @@
+package pack
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+//go:embed base/*.toml
+var base embed.FS
+
+// The records as they stand in the files.
+type (
+	ruleRecord struct {
+		ID           string             `toml:"id"`
+		Since        string             `toml:"since"`
+		Scope        string             `toml:"scope"`
+		Rank         float64            `toml:"rank"`
+		Regions      []string           `toml:"regions"`
+		Applies      string             `toml:"applies"`
+		When         string             `toml:"when"`
+		Unknown      string             `toml:"unknown"`
+		UnknownWhen  []policyCaseRecord `toml:"unknown_when"`
+		Protects     string             `toml:"protects"`
+		Bars         []string           `toml:"bars"`
+		Permits      []string           `toml:"permits"`
+		Calls        string             `toml:"calls"`
+		Ready        bool               `toml:"ready"`
+		Alternatives []string           `toml:"alternatives"`
+		TakesUp      string             `toml:"takes_up"`
+		Makes        map[string]string  `toml:"makes"`
+		Reveals      []string           `toml:"reveals"`
+		Cautions     []string           `toml:"cautions"`
+		Sources      []string           `toml:"sources"`
+		Value        string             `toml:"value"`
+		Limit        string             `toml:"limit"`
+		Risk         Risk               `toml:"risk"`
+		Cases        []Case             `toml:"case"`
+		file         string
+	}
+	policyCaseRecord struct {
+		When string `toml:"when"`
+		Then string `toml:"then"`
+	}
+	cautionRecord struct {
+		ID      string   `toml:"id"`
+		Sources []string `toml:"sources"`
+	}
+	stepRecord struct {
+		Path     string            `toml:"path"`
+		Ends     bool              `toml:"ends"`
+		Makes    map[string]string `toml:"makes"`
+		Reveals  []string          `toml:"reveals"`
+		Cautions []string          `toml:"cautions"`
+	}
+	fileRecord struct {
+		Rule    []ruleRecord    `toml:"rule"`
+		Caution []cautionRecord `toml:"caution"`
+		Step    []stepRecord    `toml:"step"`
+	}
+)
+
+// records is all that the files of a pack say, before anything is compiled.
+type records struct {
+	rules    []ruleRecord
+	cautions []cautionRecord
+	steps    []stepRecord
+	texts    map[string]Text
+	warnings map[string]string
+	stepText map[string]StepText
+}
+
+// readFiles reads every record and text of a folder.
+func readFiles(files fs.FS, dir string) (records, error) {
+	rs := records{texts: map[string]Text{}, warnings: map[string]string{}, stepText: map[string]StepText{}}
+	names, err := fs.Glob(files, dir+"/*.toml")
+	if err != nil {
+		return rs, err
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		if err := rs.readFile(files, name); err != nil {
+			return rs, err
+		}
+	}
+	return rs, nil
+}
+
+func (rs *records) readFile(files fs.FS, name string) error {
+	switch {
+	case strings.HasSuffix(name, "/caution.en.toml"):
+		var texts map[string]struct {
+			Text string `toml:"text"`
+		}
+		err := decode(files, name, &texts)
+		for id, t := range texts {
+			rs.warnings[id] = t.Text
+		}
+		return err
+	case strings.HasSuffix(name, "/step.en.toml"):
+		return decode(files, name, &rs.stepText)
+	case strings.HasSuffix(name, ".en.toml"):
+		return decode(files, name, &rs.texts)
+	}
+	var f fileRecord
+	if err := decode(files, name, &f); err != nil {
+		return err
+	}
+	for i := range f.Rule {
+		f.Rule[i].file = name
+	}
+	rs.rules = append(rs.rules, f.Rule...)
+	rs.cautions = append(rs.cautions, f.Caution...)
+	rs.steps = append(rs.steps, f.Step...)
+	return nil
+}
+
+func decode(files fs.FS, name string, into any) error {
+	data, err := fs.ReadFile(files, name)
+	if err != nil {
+		return err
+	}
+	d := toml.NewDecoder(strings.NewReader(string(data)))
+	d.DisallowUnknownFields()
+	switch err := d.Decode(into).(type) {
+	case nil:
+		return nil
+	case *toml.StrictMissingError:
+		return fmt.Errorf("%s: a key that no record has:\n%s", name, err)
+	case *toml.DecodeError:
+		row, col := err.Position()
+		return fmt.Errorf("%s:%d:%d: %s\n%s", name, row, col, err.Error(), err.String())
+	default:
+		return fmt.Errorf("%s: %w", name, err)
+	}
+}
