@@ -15,6 +15,14 @@ const (
 	KindText
 )
 
+// Unit is the dimension's name for a quantity, and empty for words.
+func (k Kind) Unit(d quantity.Dimension) string {
+	if k != KindQuantity {
+		return ""
+	}
+	return d.String()
+}
+
 // A Nature says what a missing answer means.
 type Nature uint8
 

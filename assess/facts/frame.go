@@ -1,6 +1,9 @@
 package facts
 
-import "underfoot/assess"
+import (
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
 
 // RestID is the id of the stand-in for all items of a list nobody has named.
 const RestID = "rest"
@@ -44,6 +47,31 @@ func (f *Frame) ID() string { return f.id }
 
 // IsRest reports whether the frame stands for items nobody has named.
 func (f *Frame) IsRest() bool { return f.rest != nil }
+
+// RestDeps are the answers that would close the list of a rest.
+func (f *Frame) RestDeps() assess.Deps { return f.rest }
+
+// Above is the thing of an outer scope that encloses this one.
+func (f *Frame) Above(scope assess.Scope) *Frame {
+	for f.scope != scope {
+		f = f.parent
+	}
+	return f
+}
+
+// Number is what a quantity fact may be, by name.
+func (f *Frame) Number(name string) quantity.Range { return thing{f}.Fact(name).Set.Range }
+
+// HasChoice reports whether a fact is proven to be one of the words.
+func (f *Frame) HasChoice(name string, words ...string) bool {
+	fact, decl := thing{f}.Fact(name), f.floor.plan.schema.Find(name)
+	var mask uint64
+	for _, w := range words {
+		bit, _ := decl.ChoiceBit(w)
+		mask |= bit
+	}
+	return masked(fact, mask).Truth == assess.Yes
+}
 
 // Zone is the enclosing zone; nil for an area or the job.
 func (f *Frame) Zone() *Frame {

@@ -1,0 +1,27 @@
+package judge
+
+import "underfoot/assess"
+
+// Cautions are the ids of the warnings that the rulings attach: of what is
+// there or presumed, and, where the rule protects people, of what may be.
+func (l *Look) Cautions() []string {
+	var out []string
+	seen := map[string]bool{}
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if !r.warns() {
+			continue
+		}
+		for _, id := range r.Rule.Cautions {
+			if !seen[id] {
+				seen[id] = true
+				out = append(out, id)
+			}
+		}
+	}
+	return out
+}
+
+func (r *Ruling) warns() bool {
+	return r.Proven() || r.Outcome.Truth == assess.Open && r.Rule.Protects == "people" && r.Applies
+}

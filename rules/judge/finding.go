@@ -1,0 +1,168 @@
+package judge
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+	"underfoot/rules/pack"
+)
+
+// A Teller turns rulings into findings in the reader's units.
+type Teller struct {
+	Catalogue *question.Catalogue
+	Figures   *figure.Table
+	System    quantity.System
+}
+
+// Findings are what the rules say, worst first. Several marks a room of more
+// than one zone: subjects then carry the zone's id.
+func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
+	out := make([]assess.Finding, 0, len(l.Rulings))
+	for i := range l.Rulings {
+		f := t.finding(&l.Rulings[i])
+		f.Zone = zone
+		if several && l.Rulings[i].Rule.Scope >= assess.ScopeZone {
+			f.Subject = strings.TrimSuffix(zone+"."+f.Subject, ".")
+			f.ID = f.Rule + "@" + f.Subject
+		}
+		out = append(out, f)
+	}
+	SortFindings(out)
+	return out
+}
+
+// SortFindings puts the worst first: what fails, then what is not settled;
+// within each what asks for more, and what protects people.
+func SortFindings(list []assess.Finding) {
+	slices.SortStableFunc(list, func(a, b assess.Finding) int {
+		return cmp.Or(cmp.Compare(a.Outcome, b.Outcome), cmp.Compare(weight(b), weight(a)), cmp.Compare(protects(a), protects(b)))
+	})
+}
+
+// weight is how much a finding asks of the reader.
+func weight(f assess.Finding) int {
+	w := 0
+	if f.Calls != assess.NoPath {
+		w = 10 + int(f.Calls.Asks())
+	}
+	switch f.Policy {
+	case string(pack.Presume), string(pack.Hold):
+		w += 100
+	case string(pack.Verify):
+		w += 50
+	}
+	return w
+}
+
+func protects(f assess.Finding) int {
+	return slices.Index([]string{"people", "structure", "bond", "finish"}, f.Protects)
+}
+
+func (t *Teller) finding(r *Ruling) assess.Finding {
+	rule := r.Rule
+	f := assess.Finding{
+		ID: r.FindingID(), Rule: rule.ID, Subject: r.Subject(), Protects: rule.Protects,
+		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: string(r.Policy),
+		Why: t.fill(rule.Text.Why, r), Remedy: t.fill(rule.Text.Remedy, r),
+		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
+			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},
+		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: rule.Bars,
+	}
+	f.Text = t.fill(r.text(), r)
+	f.Value, _ = t.value(rule.Value, r)
+	f.Limit, f.Unit = t.value(rule.Limit, r)
+	for _, id := range rule.Sources {
+		if cited, ok := figure.Cite(id); ok {
+			f.Sources = append(f.Sources, cited.Source)
+		}
+	}
+	return f
+}
+
+// outcome turns a ruling into what a finding says, by the rule's polarity.
+func (r *Ruling) outcome() assess.FindingOutcome {
+	switch {
+	case !r.Applies:
+		return assess.NotApplicable
+	case len(r.Lacks) > 0:
+		return assess.NotComputed
+	case r.Presumed():
+		return assess.Fails
+	case r.Outcome.Truth == assess.Open:
+		return assess.NotSettled
+	case r.Rule.IsTrouble() && !r.Rule.IsPermit():
+		if r.Outcome.Truth == assess.Yes {
+			return assess.Fails
+		}
+		return assess.Holds
+	case r.Outcome.Truth == assess.Yes:
+		return assess.Holds
+	}
+	return assess.NotApplicable
+}
+
+func (r *Ruling) text() string {
+	text := r.Rule.Text
+	switch {
+	case r.Presumed() && text.Presumed != "":
+		return text.Presumed
+	case r.Outcome.Truth == assess.Open && !r.Presumed():
+		return text.Open
+	case r.Outcome.Truth == assess.No:
+		return text.Holds
+	}
+	return text.Fails
+}
+
+// fill puts values into the holes of a text: {fact} and {figure.id}.
+func (t *Teller) fill(text string, r *Ruling) string {
+	var b strings.Builder
+	for {
+		before, after, ok := strings.Cut(text, "{")
+		b.WriteString(before)
+		if !ok {
+			return b.String()
+		}
+		hole, rest, _ := strings.Cut(after, "}")
+		value, _ := t.value(hole, r)
+		b.WriteString(cmp.Or(value, "not known"))
+		text = rest
+	}
+}
+
+// value is a fact or a figure in words and units, and its unit's dimension.
+func (t *Teller) value(name string, r *Ruling) (text, unit string) {
+	if name == "" {
+		return "", ""
+	}
+	if id, ok := strings.CutPrefix(name, "figure."); ok {
+		f, ok := t.Figures.Figure(id)
+		if !ok {
+			return "", ""
+		}
+		return quantity.Write(f.Dimension, quantity.Point(f.Value), t.System), f.Dimension.String()
+	}
+	id, ok := t.Catalogue.Schema().Lookup(name)
+	if !ok {
+		return "", ""
+	}
+	return t.Show(id, r.Thing.Fact(id))
+}
+
+// Show is a fact in words and units; what nothing is known of says so.
+func (t *Teller) Show(id assess.FactID, f assess.Fact) (text, unit string) {
+	d := t.Catalogue.Schema().Decl(id)
+	unit = d.Kind.Unit(d.Dimension)
+	switch {
+	case f.Presence.Truth == assess.No:
+		return "does not apply", unit
+	case f.Set == d.Full():
+		return "not known", unit
+	}
+	return t.Catalogue.Show(id, f.Set, t.System), unit
+}

@@ -1,0 +1,156 @@
+// Package judge takes one look at a floor: every rule's outcome, what that
+// means for every path, the span of verdicts, and the path that leads.
+package judge
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/facts"
+	"underfoot/rules/pack"
+)
+
+// A Ruling is what one rule says of one thing.
+type Ruling struct {
+	Rule    *pack.Rule
+	Thing   *facts.Frame
+	Outcome assess.Outcome
+	Policy  pack.Policy // of an open outcome
+	Applies bool        // false: proven not to apply
+	Lacks   []string    // figures that the region has no value for
+}
+
+// Presumed reports whether the trouble is not proven but taken as there.
+func (r *Ruling) Presumed() bool {
+	return r.Outcome.Truth == assess.Open && r.Policy == pack.Presume && !r.Rule.IsPermit()
+}
+
+// Proven reports whether the rule takes effect: yes, or presumed.
+func (r *Ruling) Proven() bool { return r.Outcome.Truth == assess.Yes || r.Presumed() }
+
+// Waits reports whether paths wait for the rule.
+func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Hold }
+
+// Verifies reports whether the open rule only asks for a look before the work.
+func (r *Ruling) Verifies() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Verify }
+
+// A Look is one look at one zone.
+type Look struct {
+	Rulings []Ruling // in rank order
+	Paths   []assess.PathStanding
+	Span    assess.Span
+	Raw     assess.Span // every open rule counted both ways, whatever its policy
+	Lead    assess.PathID
+	By      *Ruling       // the ruling that leads, nil where none does
+	Behind  assess.PathID // a step already proven while find-out leads
+	Steps   []assess.PathID
+}
+
+// A Judge looks at floors with the rules of one pack.
+type Judge struct {
+	Pack   *pack.Pack
+	Schema *assess.Schema
+}
+
+// Zone looks at one zone. Favour takes every open trouble as absent: what
+// finding out would leave if it went well.
+func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
+	l := &Look{}
+	for _, r := range j.Pack.Rules {
+		for _, t := range things(r.Scope, zone) {
+			l.Rulings = append(l.Rulings, rule(r, t, favour))
+		}
+	}
+	j.uncover(l, zone)
+	l.lead()
+	l.stand()
+	l.Span, l.Raw = l.span(), l.rawSpan()
+	return l
+}
+
+// things are what a rule of a scope looks at from a zone.
+func things(scope assess.Scope, zone *facts.Frame) []*facts.Frame {
+	switch scope {
+	case assess.ScopeJob, assess.ScopeArea:
+		return []*facts.Frame{zone.Above(scope)}
+	}
+	return zone.Things(scope)
+}
+
+// rule gives one ruling. Of the rest of a list nothing is ever proven or
+// presumed: it may be no thing at all.
+func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
+	out := Ruling{Rule: r, Thing: t, Applies: true, Lacks: r.When.Lacks()}
+	applies := assess.Proven
+	if r.Applies != nil {
+		applies = r.Applies.Eval(t)
+	}
+	out.Outcome = applies.And(r.When.Eval(t))
+	if applies.Truth == assess.No {
+		out.Applies = false
+		return out
+	}
+	if t.IsRest() && out.Outcome.Truth != assess.No {
+		out.Outcome = assess.OpenOn(t.RestDeps())
+	}
+	if out.Outcome.Truth != assess.Open {
+		return out
+	}
+	out.Policy = policy(r, t)
+	if favour && !r.IsPermit() {
+		out.Outcome, out.Policy = assess.Refuted, ""
+	}
+	return out
+}
+
+// policy picks what the open rule does.
+func policy(r *pack.Rule, t *facts.Frame) pack.Policy {
+	p := r.Unknown
+	for _, c := range r.UnknownWhen {
+		if c.When.Eval(t).Truth == assess.Yes {
+			p = c.Then
+			break
+		}
+	}
+	if t.IsRest() && p == pack.Presume {
+		return pack.Hold
+	}
+	return p
+}
+
+// uncover lowers to verify the open rules whose missing facts all come to
+// light by a step that is called for anyway, unless they protect people.
+func (j *Judge) uncover(l *Look, zone *facts.Frame) {
+	var revealed []string
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if r.Rule.Calls != assess.NoPath && r.Proven() {
+			revealed = append(append(revealed, j.Pack.Steps[r.Rule.Calls].Reveals...), r.Rule.Reveals...)
+		}
+	}
+	if len(revealed) == 0 {
+		return
+	}
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if r.Waits() && r.Rule.Protects != "people" && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
+			r.Policy = pack.Verify
+		}
+	}
+}
+
+func allRevealed(missing []assess.Address, patterns []string) bool {
+	for _, a := range missing {
+		if !revealed(a, patterns) {
+			return false
+		}
+	}
+	return true
+}
+
+func revealed(a assess.Address, patterns []string) bool {
+	for _, p := range patterns {
+		if p == a.Topic+".*" || p == a.Short() {
+			return true
+		}
+	}
+	return false
+}

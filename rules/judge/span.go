@@ -1,0 +1,111 @@
+package judge
+
+import (
+	"underfoot/assess"
+	"underfoot/rules/pack"
+)
+
+// A reading is one way to take what is open.
+type reading struct {
+	trouble func(*Ruling) bool // the open trouble counts as there
+	permit  func(*Ruling) bool // the open permit counts as given
+	least   assess.Verdict     // where no base is left and no permit is proven
+	clean   bool               // an open trouble that asks for a look keeps ready away
+}
+
+func never(*Ruling) bool  { return false }
+func always(*Ruling) bool { return true }
+
+// span is the pair of verdicts between which the answers leave the zone: what
+// waits is taken in our favour at the low end and against us at the high end,
+// and what is presumed raises both. A floor for which no base is left asks for
+// repair at the high end: what lies there would have to come out or be rebuilt.
+func (l *Look) span() assess.Span {
+	low := l.end(reading{trouble: (*Ruling).Presumed, permit: always, least: assess.Prepare})
+	high := l.end(reading{
+		trouble: func(r *Ruling) bool { return r.Policy == pack.Hold || r.Policy == pack.Presume },
+		permit:  (*Ruling).Verifies,
+		least:   assess.Repair,
+		clean:   true,
+	})
+	return assess.Span{Low: low, High: max(low, high)}
+}
+
+// rawSpan counts every open rule both ways, whatever its policy, and presumes
+// nothing. More knowledge only ever narrows it.
+func (l *Look) rawSpan() assess.Span {
+	low := l.end(reading{trouble: never, permit: always, least: assess.Prepare})
+	high := l.end(reading{trouble: always, permit: never, least: assess.Repair})
+	return assess.Span{Low: low, High: max(low, high)}
+}
+
+// end is the verdict under one reading.
+func (l *Look) end(rd reading) assess.Verdict {
+	v := l.baseEnd(rd)
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if r.Rule.Calls != assess.NoPath && rd.counts(r) {
+			v = max(v, r.Rule.Calls.Asks())
+		}
+	}
+	return v
+}
+
+// counts reports whether the trouble is there under the reading.
+func (rd reading) counts(r *Ruling) bool {
+	return r.Outcome.Truth == assess.Yes || r.Outcome.Truth == assess.Open && rd.trouble(r)
+}
+
+// baseEnd is what the best base left under the reading asks for: ready where a
+// direct bond leaves nothing to prepare, prepare for any other.
+func (l *Look) baseEnd(rd reading) assess.Verdict {
+	best, found := rd.least, false
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if !r.Rule.IsPermit() || r.Outcome.Truth == assess.No || r.Outcome.Truth == assess.Open && !rd.permit(r) {
+			continue
+		}
+		sure := r.Outcome.Truth == assess.Yes
+		for _, b := range r.Rule.Permits {
+			struck, contested := l.struck(b, rd)
+			switch {
+			case struck:
+				if sure && !found {
+					best = assess.Repair
+				}
+				continue
+			case r.Rule.Ready && b == assess.DirectBond && !(rd.clean && l.verifies()):
+				return assess.Ready
+			}
+			best, found = assess.Prepare, true
+			if sure && !contested {
+				return best
+			}
+		}
+	}
+	return best
+}
+
+// struck reports whether a bar strikes the base out under the reading, and
+// whether an open bar may yet.
+func (l *Look) struck(base assess.PathID, rd reading) (struck, contested bool) {
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if !bars(r, base) {
+			continue
+		}
+		struck = struck || rd.counts(r)
+		contested = contested || r.Outcome.Truth == assess.Open
+	}
+	return struck, contested
+}
+
+// verifies reports whether any open rule asks for a look before the work.
+func (l *Look) verifies() bool {
+	for i := range l.Rulings {
+		if l.Rulings[i].Verifies() {
+			return true
+		}
+	}
+	return false
+}
