@@ -121,15 +121,21 @@ type Quantity struct {
 
 // A PlanStep is one thing to do, in working order.
 type PlanStep struct {
-	Path       PathID
-	Text       string
-	Who        string   // owner, setter, licensed trade, laboratory, engineer
-	Hold       string   // do not go on until ..., or empty
-	Verify     []string // what to measure or look at first
-	If         string   // what must be as described for a later step, or empty
-	Cautions   []string // caution ids
-	Quantities []Quantity
-	Look       int // number of the look that led to the step, from 1
+	Path         PathID
+	Text         string
+	Who          string    // owner, setter, licensed trade, laboratory, engineer
+	Hold         string    // do not go on until ..., or empty
+	Verify       []string  // what to measure or look at first
+	If           string    // what must be as described for a later step, or empty
+	Needs        []string  // what a base is built with, by the names of the standards
+	Reasons      []string  // finding ids that call for the step
+	Ask          []Address // of finding out: the questions that are waited for
+	Before       []Address // of a base: what to measure or look at before anything is bought
+	Alternatives []PathID  // the other ways that stand open
+	Repeats      bool      // the step was taken before and is called for again: a new record is needed
+	Cautions     []string  // caution ids
+	Quantities   []Quantity
+	Look         int // number of the look that led to the step, from 1
 }
 
 // A BuildUp is what one base adds: layers, height and weight.

@@ -182,7 +182,7 @@ func (l *Look) standStep(s *assess.PathStanding) {
 			if s.State == assess.PathRuledOut {
 				s.State = assess.PathWaiting
 			}
-			s.Questions = r.ask(s.Questions)
+			s.Questions = r.Missing(s.Questions)
 		}
 	}
 }
@@ -200,7 +200,7 @@ func (l *Look) standBase(s *assess.PathStanding) {
 			s.Because = append(s.Because, r.FindingID())
 		case r.Waits():
 			waits = true
-			s.Questions = r.ask(s.Questions)
+			s.Questions = r.Missing(s.Questions)
 		}
 	}
 	barred := l.barred(s.Path)
@@ -211,7 +211,7 @@ func (l *Look) standBase(s *assess.PathStanding) {
 		case r.Proven():
 			s.Because = append(s.Because, r.FindingID())
 		case r.Waits() && barred == assess.Open:
-			s.Questions = r.ask(s.Questions)
+			s.Questions = r.Missing(s.Questions)
 		}
 	}
 	switch {
@@ -224,8 +224,8 @@ func (l *Look) standBase(s *assess.PathStanding) {
 	}
 }
 
-// ask adds what the ruling misses to a list of questions, each once.
-func (r *Ruling) ask(list []assess.Address) []assess.Address {
+// Missing adds what the ruling misses to a list of questions, each once.
+func (r *Ruling) Missing(list []assess.Address) []assess.Address {
 	for _, a := range r.Thing.Named(r.Outcome.Deps) {
 		if !slices.Contains(list, a) {
 			list = append(list, a)

@@ -1,0 +1,109 @@
+// Package plan goes on from a first look: each step that is called for is
+// taken as done, and the floor that it leaves is looked at again, until a base
+// can be laid or somebody else has the word.
+package plan
+
+import (
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/facts"
+	"underfoot/rules/judge"
+)
+
+// maxLooks bounds a plan that does not come to an end by itself.
+const maxLooks = 8
+
+// A Planner makes plans with one set of rules.
+type Planner struct {
+	Judge  *judge.Judge
+	Facts  *facts.Plan
+	Teller *judge.Teller
+	Today  assess.Day
+}
+
+// A stage is one floor of a plan: as it is, or as the steps so far leave it.
+type stage struct {
+	job    *assess.Job
+	zone   *facts.Frame
+	look   *judge.Look
+	favour bool // a finding-out has been taken as done
+	number int
+}
+
+// Zone plans one zone of a normal job, from its first look.
+func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) []assess.PlanStep {
+	s := stage{job: single(job, area, zone), look: first, number: 1}
+	s.zone = p.fill(s.job)
+	done := map[assess.PathID]bool{}
+	var steps []assess.PlanStep
+	for {
+		ends := false
+		for _, path := range s.paths() {
+			if done[path] && path == s.look.Lead {
+				return append(steps, p.again(&s, path))
+			}
+			if done[path] {
+				continue
+			}
+			done[path] = true
+			steps = append(steps, p.step(&s, path))
+			ends = ends || path.IsBase() || p.Judge.Pack.Steps[path].Ends
+		}
+		if s.look.Lead == assess.NoPath {
+			return append(steps, p.otherFinish(&s))
+		}
+		if ends || s.number == maxLooks || s.favour && s.look.Lead == assess.FindOut {
+			return steps
+		}
+		s = p.next(&s)
+	}
+}
+
+// paths are what one look leads to, in working order: every proven step, and
+// the leading path.
+func (s *stage) paths() []assess.PathID {
+	list := slices.Clone(s.look.Steps)
+	if s.look.Lead != assess.NoPath && !slices.Contains(list, s.look.Lead) {
+		list = append(list, s.look.Lead)
+	}
+	slices.SortFunc(list, func(a, b assess.PathID) int { return int(place(a, s)) - int(place(b, s)) })
+	return list
+}
+
+// place puts finding out before the steps that wait behind it.
+func place(p assess.PathID, s *stage) assess.PathID {
+	if p == assess.FindOut && s.look.Behind != assess.NoPath {
+		return assess.CallService
+	}
+	return p
+}
+
+// next takes the steps of a look as done and looks at the floor they leave.
+func (p *Planner) next(s *stage) stage {
+	n := stage{job: s.job.Clone(), favour: s.favour, number: s.number + 1}
+	zone := &n.job.Areas[0].Zones[0]
+	for _, path := range s.paths() {
+		p.take(s, zone, path)
+		n.favour = n.favour || path == assess.FindOut
+		if path == assess.FindOut && s.look.Behind != assess.NoPath {
+			break
+		}
+	}
+	n.zone = p.fill(n.job)
+	n.look = p.Judge.Zone(n.zone, n.favour)
+	return n
+}
+
+func (p *Planner) fill(job *assess.Job) *facts.Frame {
+	return p.Facts.Fill(job, p.Today).Zones[0][0]
+}
+
+// single is the job with one zone alone.
+func single(job *assess.Job, area, zone int) *assess.Job {
+	c := job.Clone()
+	a := c.Areas[area]
+	a.Zones = a.Zones[zone : zone+1]
+	c.Areas = []assess.Area{a}
+	return c
+}

@@ -1,0 +1,94 @@
+package plan
+
+import (
+	"slices"
+
+	"underfoot/assess"
+)
+
+// step is one line of the plan.
+func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
+	record := p.Judge.Pack.Steps[path]
+	out := assess.PlanStep{Path: path, Text: record.Text.Text, Who: record.Text.Who, Hold: record.Text.Hold, Look: s.number,
+		Verify: slices.Clone(record.Text.Verify), Cautions: slices.Clone(record.Cautions)}
+	if s.number > 1 {
+		out.If = record.Text.Uncovered
+	}
+	for i := range s.look.Rulings {
+		if r := &s.look.Rulings[i]; r.Rule.Calls == path && r.Proven() || r == s.look.By {
+			out.Reasons = append(out.Reasons, r.FindingID())
+			add(&out.Cautions, r.Rule.Cautions)
+		}
+	}
+	if path.IsBase() {
+		p.base(s, &out)
+	}
+	if path == assess.FindOut {
+		out.Ask = s.waiting()
+		add(&out.Cautions, s.look.Cautions())
+	}
+	return out
+}
+
+// base adds what must be looked at before the tile is bought, what the base
+// needs, and the other ways that stand open.
+func (p *Planner) base(s *stage, out *assess.PlanStep) {
+	out.Needs = slices.Clone(p.Judge.Pack.Steps[out.Path].Text.Needs)
+	for i := range s.look.Rulings {
+		r := &s.look.Rulings[i]
+		if r.Verifies() && (!r.Rule.BarsThis || r.Thing.ID() == out.Path.String()) {
+			out.Before = r.Missing(out.Before)
+		}
+	}
+	for _, st := range s.look.Paths {
+		if st.Path.IsBase() && st.State == assess.PathOpen && st.Path != out.Path {
+			out.Alternatives = append(out.Alternatives, st.Path)
+		}
+	}
+	if s.look.By != nil {
+		for _, alt := range s.look.By.Rule.Alternatives {
+			if !slices.Contains(out.Alternatives, alt) {
+				out.Alternatives = append(out.Alternatives, alt)
+			}
+		}
+	}
+}
+
+// waiting are the questions that the look waits for.
+func (s *stage) waiting() []assess.Address {
+	var list []assess.Address
+	for i := range s.look.Rulings {
+		if r := &s.look.Rulings[i]; r.Waits() {
+			list = r.Missing(list)
+		}
+	}
+	return list
+}
+
+// again says that a step has been taken and is called for once more: the plan
+// goes no further without a new record.
+func (p *Planner) again(s *stage, path assess.PathID) assess.PlanStep {
+	out := p.step(s, path)
+	out.Repeats = true
+	return out
+}
+
+// otherFinish is the end of a plan in which every base is struck out and
+// nothing is left to take up.
+func (p *Planner) otherFinish(s *stage) assess.PlanStep {
+	out := assess.PlanStep{Path: assess.NoPath, Look: s.number}
+	for i := range s.look.Rulings {
+		if r := &s.look.Rulings[i]; r.Proven() && (len(r.Rule.Bars) > 0 || r.Rule.BarsThis) {
+			out.Reasons = append(out.Reasons, r.FindingID())
+		}
+	}
+	return out
+}
+
+func add(list *[]string, more []string) {
+	for _, m := range more {
+		if !slices.Contains(*list, m) {
+			*list = append(*list, m)
+		}
+	}
+}

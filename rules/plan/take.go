@@ -1,0 +1,119 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/rules/judge"
+)
+
+// take changes the zone's record to what it would be with the step done.
+func (p *Planner) take(s *stage, zone *assess.Zone, path assess.PathID) {
+	p.makes(s, zone, p.Judge.Pack.Steps[path].Makes, "")
+	for i := range s.look.Rulings {
+		r := &s.look.Rulings[i]
+		if r.Rule.Calls == path && r.Proven() {
+			p.makes(s, zone, r.Rule.Makes, r.Subject())
+		}
+	}
+	switch path {
+	case assess.Remove:
+		zone.Lists[assess.ScopeLayer] = zone.Lists[assess.ScopeLayer][s.takenUp():]
+	case assess.FindOut:
+		closeLists(zone)
+	}
+}
+
+// closeLists takes every list as it stands.
+func closeLists(zone *assess.Zone) {
+	if zone.Answers == nil {
+		zone.Answers = assess.Answers{}
+	}
+	for _, list := range assess.ListScopes {
+		zone.Answers[assess.CompleteField(list)] = assess.Answer{Set: assess.SetYes, Basis: assess.Assumed}
+	}
+}
+
+// takenUp is how many layers come up: down to the deepest that a rule removes,
+// and all of them where a covering has to go for its height.
+func (s *stage) takenUp() int {
+	layers := s.job.Areas[0].Zones[0].Lists[assess.ScopeLayer]
+	deepest := 0
+	if s.look.By == nil && s.look.Lead == assess.Remove {
+		return len(layers)
+	}
+	frames := s.zone.Things(assess.ScopeLayer)
+	for i := range s.look.Rulings {
+		r := &s.look.Rulings[i]
+		if r.Rule.Calls != assess.Remove || !r.Proven() {
+			continue
+		}
+		for n := range layers {
+			if takes(r, frames[n].ID(), func() bool { return r.Rule.TakesUp.Eval(frames[n]).Truth != assess.No }) {
+				deepest = max(deepest, n+1)
+			}
+		}
+	}
+	return deepest
+}
+
+// takes reports whether a remove ruling takes the layer up: its own subject,
+// or what its record names.
+func takes(r *judge.Ruling, layer string, named func() bool) bool {
+	if r.Rule.Scope == assess.ScopeLayer {
+		return r.Thing.ID() == layer
+	}
+	return r.Rule.TakesUp != nil && named()
+}
+
+// makes assumes the values of a record: a zone's fact for the zone, an item's
+// fact for the item named or for every item of its list.
+func (p *Planner) makes(s *stage, zone *assess.Zone, values map[string]string, item string) {
+	for name, text := range values {
+		d := p.Judge.Schema.Find(name)
+		if d == nil {
+			continue
+		}
+		set, ok := p.value(s, d, text)
+		switch {
+		case !ok:
+		case d.Scope == assess.ScopeZone:
+			assume(&zone.Assumed, name, set)
+		case d.Scope.Listed():
+			items := zone.Lists[d.Scope]
+			for i := range items {
+				if item == "" || items[i].ID == item || !slices.ContainsFunc(items, func(it assess.Item) bool { return it.ID == item }) {
+					assume(&items[i].Assumed, name, set)
+				}
+			}
+		}
+	}
+}
+
+func assume(m *map[string]assess.Set, name string, set assess.Set) {
+	if *m == nil {
+		*m = map[string]assess.Set{}
+	}
+	(*m)[name] = set
+}
+
+// value reads what a record makes true: a value, or `=` and the name of a fact
+// or figure to copy.
+func (p *Planner) value(s *stage, d *assess.Declaration, text string) (assess.Set, bool) {
+	name, copied := strings.CutPrefix(text, "=")
+	if !copied {
+		set, err := p.Teller.Catalogue.Read(d, text, quantity.US)
+		return set, err == nil
+	}
+	if id, ok := strings.CutPrefix(name, "figure."); ok {
+		f, ok := p.Teller.Figures.Figure(id)
+		return assess.Set{Range: quantity.Point(f.Value)}, ok
+	}
+	f, ok := p.Judge.Schema.Lookup(name)
+	if !ok {
+		return assess.Set{}, false
+	}
+	return s.zone.Fact(f).Set, true
+}
