@@ -187,6 +187,7 @@ type ZoneResult struct {
 // An Ask is a question worth asking, with the way to find out.
 type Ask struct {
 	Address Address
+	Label   string // the question in a few words
 	Text    string
 	How     string
 	Who     string

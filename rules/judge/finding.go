@@ -73,7 +73,7 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},
 		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: rule.Bars,
 	}
-	f.Text = t.fill(r.text(), r)
+	f.Text = t.Text(r)
 	f.Value, _ = t.value(rule.Value, r)
 	f.Limit, f.Unit = t.value(rule.Limit, r)
 	for _, id := range rule.Sources {
@@ -83,6 +83,9 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 	}
 	return f
 }
+
+// Text is the sentence that the rule says of its outcome.
+func (t *Teller) Text(r *Ruling) string { return t.fill(r.text(), r) }
 
 // outcome turns a ruling into what a finding says, by the rule's polarity.
 func (r *Ruling) outcome() assess.FindingOutcome {

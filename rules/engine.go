@@ -1,0 +1,129 @@
+// Package rules is the one way in to the decision logic: open the rules of a
+// region, assess a job.
+package rules
+
+import (
+	"cmp"
+
+	"underfoot/assess"
+	"underfoot/assess/check"
+	"underfoot/assess/condition"
+	"underfoot/assess/facts"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+	"underfoot/rules/judge"
+	"underfoot/rules/pack"
+	"underfoot/rules/plan"
+)
+
+// An Engine is the rules of one region, compiled. It never changes and may be
+// used by several goroutines at once.
+type Engine struct {
+	Region    string
+	System    quantity.System
+	Figures   *figure.Table
+	Catalogue *question.Catalogue
+	Pack      *pack.Pack
+	facts     *facts.Plan
+	judge     *judge.Judge
+	teller    *judge.Teller
+}
+
+// Open compiles the catalogue, the checks and the rules for a region, with the
+// units in which a reader is told things. Region words are those of a record;
+// empty is a region that nobody has said.
+func Open(region string, sys quantity.System) (*Engine, error) {
+	e := &Engine{Region: region, System: sys, Figures: figure.For(region, sys)}
+	derivations := check.All(e.Figures, sys)
+	var err error
+	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations)); err != nil {
+		return nil, err
+	}
+	if e.facts, err = facts.NewPlan(e.Catalogue, derivations); err != nil {
+		return nil, err
+	}
+	names := condition.Names{Schema: e.Catalogue.Schema(), Figures: e.Figures}
+	if e.Pack, err = pack.Base(names, e.Figures.Region); err != nil {
+		return nil, err
+	}
+	e.judge = &judge.Judge{Pack: e.Pack, Schema: e.Catalogue.Schema()}
+	e.teller = &judge.Teller{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
+	return e, nil
+}
+
+// Look is the first look at one zone of a job, for those who need the rulings.
+func (e *Engine) Look(job *assess.Job, area, zone int, today assess.Day) *judge.Look {
+	return e.judge.Zone(e.facts.Fill(job.Normal(), today).Zones[area][zone], false)
+}
+
+// Assess is the whole answer to one job.
+func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
+	job = job.Normal()
+	floor := e.facts.Fill(job, today)
+	r := &assess.Result{Job: job, Region: e.Region, Units: e.System, Today: today,
+		Packs: []assess.PackRef{{ID: e.Pack.ID, Edition: e.Pack.Edition}}}
+	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Teller: e.teller, Today: today}
+	for i := range job.Areas {
+		area := e.area(job, i, floor, p)
+		r.Areas = append(r.Areas, area)
+		r.Span = r.Span.Wider(area.Span)
+	}
+	r.Verdict = r.Span.Verdict()
+	r.Said = e.said(floor, job)
+	return r
+}
+
+// area gathers what was found for one room.
+func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planner) assess.AreaResult {
+	a := &job.Areas[i]
+	out := assess.AreaResult{ID: a.ID, Name: cmp.Or(a.Name, a.ID), Checks: floor.Checks(i)}
+	var looks []*judge.Look
+	for z, frame := range floor.Zones[i] {
+		look := e.judge.Zone(frame, false)
+		looks = append(looks, look)
+		zone := assess.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
+			Paths: look.Paths, Plan: p.Zone(job, i, z, look)}
+		zone.Because = e.because(look)
+		out.Zones = append(out.Zones, zone)
+		out.Findings = append(out.Findings, e.teller.Findings(look, frame.ID(), len(a.Zones) > 1)...)
+		out.Span = out.Span.Wider(look.Span)
+		if stricter(out.Zones, z, out.Leading) {
+			out.Leading = z
+		}
+	}
+	judge.SortFindings(out.Findings)
+	out.Verdict = out.Span.Verdict()
+	out.Reason = out.Zones[out.Leading].Because
+	out.Cautions = e.cautions(looks, out.Zones)
+	out.Questions = e.questions(job, i, looks)
+	return out
+}
+
+// stricter reports whether zone z asks for more than the one that leads so far.
+func stricter(zones []assess.ZoneResult, z, leading int) bool {
+	a, b := zones[z].Span, zones[leading].Span
+	return a.Low > b.Low || a.Low == b.Low && a.High > b.High
+}
+
+// cautions are the warnings of the looks and of the plans' steps, each once.
+func (e *Engine) cautions(looks []*judge.Look, zones []assess.ZoneResult) []assess.Caution {
+	var ids []string
+	for _, l := range looks {
+		ids = append(ids, l.Cautions()...)
+	}
+	for _, z := range zones {
+		for _, s := range z.Plan {
+			ids = append(ids, s.Cautions...)
+		}
+	}
+	seen := map[string]bool{}
+	var out []assess.Caution
+	for _, id := range ids {
+		if c, ok := e.Pack.Cautions[id]; ok && !seen[id] {
+			seen[id] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}

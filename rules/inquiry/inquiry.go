@@ -1,0 +1,125 @@
+// Package inquiry finds out what is worth asking next: the questions that
+// paths wait for, in the order in which a careful person would ask them, and
+// what each may decide.
+package inquiry
+
+import (
+	"cmp"
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/facts"
+	"underfoot/assess/question"
+	"underfoot/rules/judge"
+)
+
+// An Inquiry asks with one set of rules.
+type Inquiry struct {
+	Judge     *judge.Judge
+	Facts     *facts.Plan
+	Catalogue *question.Catalogue
+	Today     assess.Day
+	tried     int // looks taken, to bound the work
+}
+
+// maxTries bounds the looks that one inquiry takes.
+const maxTries = 600
+
+// A Candidate is a question that something waits for.
+type Candidate struct {
+	Address assess.Address
+	stage   int     // dangers, then what may be suspect, then the rest, then looks before the work
+	open    float64 // mean number of paths still waiting once it is answered
+	order   int     // place in the catalogue
+	Decides []string
+}
+
+// Stages of asking.
+const (
+	stageDanger = iota
+	stageSuspect
+	stageDeciding
+	stageVerify
+)
+
+// Zone lists what is worth asking of a zone, the deciding question first.
+func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Look) []Candidate {
+	list := q.candidates(look)
+	for i := range list {
+		if list[i].stage == stageDeciding && q.tried < maxTries {
+			q.try(job, area, zone, &list[i])
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Candidate) int {
+		return cmp.Or(cmp.Compare(a.stage, b.stage), cmp.Compare(a.open, b.open), cmp.Compare(a.order, b.order))
+	})
+	return list
+}
+
+// candidates are the missing facts of every ruling that is not settled, each
+// once, at the earliest stage at which something wants it.
+func (q *Inquiry) candidates(look *judge.Look) []Candidate {
+	stage := map[assess.Address]int{}
+	var list []Candidate
+	for i := range look.Rulings {
+		r := &look.Rulings[i]
+		s, ok := stageOf(r)
+		if !ok {
+			continue
+		}
+		for _, a := range r.Missing(nil) {
+			before, seen := stage[a]
+			if !seen {
+				list = append(list, Candidate{Address: a, order: q.order(a)})
+			}
+			if !seen || s < before {
+				stage[a] = s
+			}
+		}
+	}
+	for i := range list {
+		list[i].stage = stage[list[i].Address]
+	}
+	return list
+}
+
+func stageOf(r *judge.Ruling) (stage int, ok bool) {
+	switch {
+	case r.Verifies():
+		return stageVerify, true
+	case !r.Waits() && !r.Presumed():
+		return 0, false
+	case r.Rule.Calls == assess.CallService:
+		return stageDanger, true
+	case r.Rule.Calls == assess.TestOrAbate:
+		return stageSuspect, true
+	}
+	return stageDeciding, true
+}
+
+func (q *Inquiry) order(a assess.Address) int {
+	id, _ := q.Catalogue.Schema().Lookup(a.Short())
+	return int(id)
+}
+
+// try answers the question in each way that may matter and counts what still
+// waits afterwards.
+func (q *Inquiry) try(job *assess.Job, area, zone int, c *Candidate) {
+	cells := q.cells(c.Address)
+	for _, set := range cells {
+		tried := job.Clone()
+		if !tried.Put(c.Address, assess.Answer{Set: set, Basis: assess.Document}) {
+			return
+		}
+		q.tried++
+		look := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[area][zone], false)
+		for _, p := range look.Paths {
+			if p.State == assess.PathWaiting {
+				c.open += 1 / float64(len(cells))
+			}
+		}
+		if w := look.Lead.String(); look.Lead != assess.FindOut && !slices.Contains(c.Decides, w) {
+			c.Decides = append(c.Decides, w)
+		}
+	}
+}

@@ -1,0 +1,96 @@
+package rules
+
+import (
+	"cmp"
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/facts"
+	"underfoot/assess/question"
+	"underfoot/rules/inquiry"
+	"underfoot/rules/judge"
+)
+
+// because is one sentence: why the path leads.
+func (e *Engine) because(l *judge.Look) string {
+	if l.By != nil {
+		return e.teller.Text(l.By)
+	}
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if l.Behind != assess.NoPath && r.Rule.Calls == l.Behind && r.Proven() || l.Behind == assess.NoPath && r.Waits() {
+			return e.teller.Text(r)
+		}
+	}
+	return ""
+}
+
+// questions are what is worth asking about a room, the deciding one first.
+func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Look) []assess.Ask {
+	var out []assess.Ask
+	seen := map[assess.Address]bool{}
+	for z, look := range looks {
+		q := &inquiry.Inquiry{Judge: e.judge, Facts: e.facts, Catalogue: e.Catalogue, Today: job.Visited}
+		for _, c := range q.Zone(job, area, z, look) {
+			if !seen[c.Address] {
+				seen[c.Address] = true
+				out = append(out, e.ask(c))
+			}
+		}
+	}
+	return out
+}
+
+func (e *Engine) ask(c inquiry.Candidate) assess.Ask {
+	ask := assess.Ask{Address: c.Address, Decides: c.Decides}
+	if q := e.Catalogue.Find(c.Address.Short()); q != nil {
+		ask.Label, ask.Text, ask.How, ask.Who = q.Text.Label, q.Text.Ask, q.Text.How, q.Text.Who
+	}
+	return ask
+}
+
+// said lists every answer in catalogue order, with those that are parked.
+func (e *Engine) said(floor *facts.Floor, job *assess.Job) []assess.Said {
+	var out []assess.Said
+	list := func(f *facts.Frame, answers assess.Answers) {
+		start := len(out)
+		for name, a := range answers {
+			if q := e.Catalogue.Find(name); q != nil {
+				out = append(out, e.saidOne(f, q, a))
+			}
+		}
+		slices.SortFunc(out[start:], func(a, b assess.Said) int {
+			return cmp.Compare(e.place(a.Address), e.place(b.Address))
+		})
+	}
+	list(floor.Job, job.Answers)
+	for i := range job.Areas {
+		list(floor.Areas[i], job.Areas[i].Answers)
+		for z := range job.Areas[i].Zones {
+			zone, frame := &job.Areas[i].Zones[z], floor.Zones[i][z]
+			list(frame, zone.Answers)
+			for _, scope := range assess.ListScopes {
+				for n := range frame.Things(scope) {
+					if n < len(zone.Lists[scope]) {
+						list(frame.Things(scope)[n], zone.Lists[scope][n].Answers)
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (e *Engine) place(a assess.Address) assess.FactID {
+	id, _ := e.Catalogue.Schema().Lookup(a.Short())
+	return id
+}
+
+func (e *Engine) saidOne(f *facts.Frame, q *question.Question, a assess.Answer) assess.Said {
+	s := assess.Said{Address: f.Address(q.Decl), Label: cmp.Or(q.Text.Label, q.Decl.ID), Answer: a, Value: a.Reply.String()}
+	if a.Reply == assess.Given {
+		s.Value = e.Catalogue.Show(q.ID, a.Set, e.System)
+	}
+	s.Parked = f.Fact(q.ID).Presence.Truth == assess.No
+	return s
+}
