@@ -1,6 +1,3 @@
-// Package figure holds the sourced numbers and tables that the program reckons
-// with: one home for each number, with its unit, where it was read and how it
-// is known.
 package figure
 
 // A Source is where a statement or a figure was read, and how it is known.
@@ -10,3 +7,8 @@ type Source struct {
 	Edition string // edition and section
 	Known   string // lookup, memory, common-practice or computed
 }
+
+// ways are the words for how something is known: read in the source or a named
+// transcription; recalled; held by the trade without a published source;
+// reckoned from figures that were looked up.
+var ways = []string{"lookup", "memory", "common-practice", "computed"}

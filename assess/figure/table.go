@@ -1,6 +1,13 @@
 package figure
 
-import "underfoot/assess/quantity"
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"underfoot/assess/quantity"
+)
 
 // Stricter is the direction in which a figure asks more of a floor.
 type Stricter int8
@@ -11,6 +18,9 @@ const (
 	Higher
 	Lower
 )
+
+// String is the word that figures.toml uses.
+func (s Stricter) String() string { return [...]string{"neither", "higher", "lower"}[s] }
 
 // A Figure is one sourced number, in the base unit of its dimension.
 type Figure struct {
@@ -29,4 +39,55 @@ type Figure struct {
 type Table struct {
 	Region  string
 	figures map[string]Figure
+}
+
+// Regions are the countries that a figure may have a value of its own for.
+var Regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}
+
+// For is the table of a region. A region that is not said, or none of Regions,
+// reads as us where the reader measures in inches and as other where he
+// measures in millimetres.
+func For(region string, sys quantity.System) *Table {
+	if !slices.Contains(Regions, region) {
+		region = map[quantity.System]string{quantity.US: "us", quantity.Metric: "other"}[sys]
+	}
+	return shipped().table(region)
+}
+
+// Figure is the figure of an id; ok is false where there is none.
+func (t *Table) Figure(id string) (f Figure, ok bool) {
+	f, ok = t.figures[id]
+	return f, ok
+}
+
+// IDs are the ids of every figure, sorted.
+func (t *Table) IDs() []string { return slices.Sorted(maps.Keys(t.figures)) }
+
+// Tighten is the table with a stricter value, in the base unit, for one figure;
+// t stays as it is. It refuses an id that is not there, a value that relaxes
+// the figure or is no number, a figure that is a plain property, and a source
+// without title or with an unknown word for how it is known.
+func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
+	f, ok := t.figures[id]
+	switch {
+	case !ok:
+		return nil, fmt.Errorf("there is no figure %q", id)
+	case math.IsNaN(value) || math.IsInf(value, 0):
+		return nil, fmt.Errorf("figure %s: the new value is no number", id)
+	case f.Stricter == Neither:
+		return nil, fmt.Errorf("figure %s is a plain property and cannot be tightened", id)
+	case src.Title == "" || !slices.Contains(ways, src.Known):
+		return nil, fmt.Errorf("figure %s: a tightened figure needs a source and one of %v", id, ways)
+	case f.Stricter == Higher && value < f.Value || f.Stricter == Lower && value > f.Value:
+		return nil, fmt.Errorf("figure %s may only get %s than %s", id, f.Stricter, f.text())
+	}
+	f.Value, f.Source = value, src
+	tightened := &Table{t.Region, maps.Clone(t.figures)}
+	tightened.figures[id] = f
+	return tightened, nil
+}
+
+// text is the value in US units, as an error prints it.
+func (f Figure) text() string {
+	return quantity.Write(f.Dimension, quantity.Point(f.Value), quantity.US)
 }
