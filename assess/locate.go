@@ -70,6 +70,10 @@ func (j *Job) Put(a Address, ans Answer) (ok bool) {
 	return true
 }
 
+// AddItem puts an item without answers at the end of its list, where there is
+// none of that id.
+func (j *Job) AddItem(a Address) { j.answersAt(a, true) }
+
 // Forget takes an answer away; it does nothing where there is none.
 func (j *Job) Forget(a Address) {
 	if answers := j.answersAt(a, false); answers != nil {

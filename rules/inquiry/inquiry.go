@@ -19,7 +19,8 @@ type Inquiry struct {
 	Facts     *facts.Plan
 	Catalogue *question.Catalogue
 	Today     assess.Day
-	tried     int // looks taken, to bound the work
+	Quick     bool // keep catalogue order: try no answers
+	tried     int  // looks taken, to bound the work
 }
 
 // maxTries bounds the looks that one inquiry takes.
@@ -28,30 +29,34 @@ const maxTries = 600
 // A Candidate is a question that something waits for.
 type Candidate struct {
 	Address assess.Address
-	stage   int     // dangers, then what may be suspect, then the rest, then looks before the work
+	Stage   Stage
 	open    float64 // mean number of paths still waiting once it is answered
 	order   int     // place in the catalogue
 	Decides []string
 }
 
-// Stages of asking.
+// A Stage is when a question is asked.
+type Stage int
+
+// The stages: dangers, then what may be suspect, then what the verdict waits
+// for, then what is only looked at before the work.
 const (
-	stageDanger = iota
-	stageSuspect
-	stageDeciding
-	stageVerify
+	Danger Stage = iota
+	Suspect
+	Deciding
+	Before
 )
 
 // Zone lists what is worth asking of a zone, the deciding question first.
 func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Look) []Candidate {
 	list := q.candidates(look)
 	for i := range list {
-		if list[i].stage == stageDeciding && q.tried < maxTries {
+		if !q.Quick && list[i].Stage == Deciding && q.tried < maxTries {
 			q.try(job, area, zone, &list[i])
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Candidate) int {
-		return cmp.Or(cmp.Compare(a.stage, b.stage), cmp.Compare(a.open, b.open), cmp.Compare(a.order, b.order))
+		return cmp.Or(cmp.Compare(a.Stage, b.Stage), cmp.Compare(a.open, b.open), cmp.Compare(a.order, b.order))
 	})
 	return list
 }
@@ -59,7 +64,7 @@ func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Look) []Cand
 // candidates are the missing facts of every ruling that is not settled, each
 // once, at the earliest stage at which something wants it.
 func (q *Inquiry) candidates(look *judge.Look) []Candidate {
-	stage := map[assess.Address]int{}
+	stage := map[assess.Address]Stage{}
 	var list []Candidate
 	for i := range look.Rulings {
 		r := &look.Rulings[i]
@@ -78,23 +83,23 @@ func (q *Inquiry) candidates(look *judge.Look) []Candidate {
 		}
 	}
 	for i := range list {
-		list[i].stage = stage[list[i].Address]
+		list[i].Stage = stage[list[i].Address]
 	}
 	return list
 }
 
-func stageOf(r *judge.Ruling) (stage int, ok bool) {
+func stageOf(r *judge.Ruling) (stage Stage, ok bool) {
 	switch {
 	case r.Verifies():
-		return stageVerify, true
+		return Before, true
 	case !r.Waits() && !r.Presumed():
 		return 0, false
 	case r.Rule.Calls == assess.CallService:
-		return stageDanger, true
+		return Danger, true
 	case r.Rule.Calls == assess.TestOrAbate:
-		return stageSuspect, true
+		return Suspect, true
 	}
-	return stageDeciding, true
+	return Deciding, true
 }
 
 func (q *Inquiry) order(a assess.Address) int {

@@ -1,0 +1,115 @@
+package interview
+
+import (
+	"fmt"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/question"
+	"underfoot/rules/inquiry"
+)
+
+// A Form is how a prompt is asked.
+type Form uint8
+
+// The forms: one answer; several of a family of troubles; whether a list is
+// complete or one more thing is to be added.
+const (
+	One Form = iota
+	Family
+	List
+)
+
+// A Prompt is one thing to ask.
+type Prompt struct {
+	Form     Form
+	Address  assess.Address // of the answer, or of the first member of a family
+	Question *question.Question
+	Members  []*question.Question // of a family
+	Items    []string             // of a list: what stands in it already, in a few words
+	Stage    inquiry.Stage
+	Before   assess.Answer // the answer that stands, where Answered
+	Answered bool
+}
+
+// prompt turns a wanted address into what is asked: a whole family at once, a
+// list as a list.
+func (s *Session) prompt(c inquiry.Candidate) Prompt {
+	p := Prompt{Address: c.Address, Question: s.Catalogue.Find(c.Address.Short()), Stage: c.Stage}
+	switch {
+	case c.Address.Field == "complete":
+		p.Form = List
+	case p.Question.Decl.Family != "" && s.untouched(c.Address, p.Question.Decl.Family):
+		p.Form = Family
+		p.Members = s.members(c.Address, p.Question.Decl.Family)
+		p.Question = p.Members[0]
+		p.Address = at(c.Address, p.Question)
+	}
+	return s.refresh(p)
+}
+
+// refresh fills in what stands in the record now.
+func (s *Session) refresh(p Prompt) Prompt {
+	p.Before, p.Answered = s.Job.Answer(p.Address)
+	if p.Form == List {
+		p.Items = s.items(p.Address)
+	}
+	return p
+}
+
+// untouched reports whether nobody has answered any member of the family.
+func (s *Session) untouched(a assess.Address, family string) bool {
+	for _, q := range s.members(a, family) {
+		if _, said := s.Job.Answer(at(a, q)); said {
+			return false
+		}
+	}
+	return true
+}
+
+// members are the questions of a family that may apply.
+func (s *Session) members(a assess.Address, family string) []*question.Question {
+	var list []*question.Question
+	for i := range s.Catalogue.Questions {
+		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// at is the address of another question of the same thing.
+func at(a assess.Address, q *question.Question) assess.Address {
+	topic, field, _ := strings.Cut(q.Decl.ID, ".")
+	a.Topic, a.Field = topic, field
+	return a
+}
+
+// items names what stands in a list: `1. l1: Sheet vinyl`.
+func (s *Session) items(a assess.Address) []string {
+	scope, _ := assess.ParseScope(a.Topic)
+	var names []string
+	for i, it := range s.zone(a).Lists[scope] {
+		kind := "not said what it is"
+		id := a.Topic + ".kind"
+		if ans, ok := it.Answers[id]; ok {
+			kind = ans.Reply.String()
+			if f, known := s.Catalogue.Schema().Lookup(id); known && ans.Reply == assess.Given {
+				kind = s.Catalogue.Show(f, ans.Set, 0)
+			}
+		}
+		names = append(names, fmt.Sprintf("%d. %s", i+1, kind))
+	}
+	return names
+}
+
+func (s *Session) zone(a assess.Address) *assess.Zone {
+	for i := range s.Job.Areas {
+		for z := range s.Job.Areas[i].Zones {
+			if s.Job.Areas[i].ID == a.Area && s.Job.Areas[i].Zones[z].ID == a.Zone {
+				return &s.Job.Areas[i].Zones[z]
+			}
+		}
+	}
+	return &assess.Zone{}
+}
