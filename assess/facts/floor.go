@@ -113,14 +113,15 @@ func (fl *Floor) closes(m *maker) (assess.Scope, bool) {
 }
 
 // close decides whether a list of the zone has a rest. A list that does not
-// apply here has neither rest nor items.
+// apply here has neither rest nor items; one that is complete if it applies at
+// all has no rest.
 func (f *Frame) close(list assess.Scope, complete assess.FactID) {
 	fact := f.Fact(complete)
 	switch {
 	case fact.Presence.Truth == assess.No:
 		f.zone.items[list] = nil
 		return
-	case fact.Presence.Truth == assess.Yes && fact.Set == assess.SetYes:
+	case fact.Set == assess.SetYes:
 		return
 	}
 	rest := f.floor.frame(f, list, RestID, nil, nil)
