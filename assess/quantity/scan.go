@@ -34,15 +34,18 @@ func (c *scanner) done() bool {
 // word passes the given word or sign, after blanks, and reports whether it was
 // there. A word that ends in a letter is not the beginning of a longer one.
 func (c *scanner) word(w string) bool {
-	rest := strings.TrimLeft(c.s[c.at:], " ")
-	if !strings.HasPrefix(rest, w) {
+	at := c.at
+	for at < len(c.s) && c.s[at] == ' ' {
+		at++
+	}
+	if !strings.HasPrefix(c.s[at:], w) {
 		return false
 	}
-	after := rest[len(w):]
-	if after != "" && isLetter(w[len(w)-1]) && isLetter(after[0]) {
+	end := at + len(w)
+	if end < len(c.s) && isLetter(w[len(w)-1]) && isLetter(c.s[end]) {
 		return false
 	}
-	c.at = len(c.s) - len(after)
+	c.at = end
 	return true
 }
 
