@@ -1,5 +1,7 @@
 package quantity
 
+import "math"
+
 // Read is the range, in the base unit of the dimension, that a text stands for:
 // 12' 6 1/2", 7/32, 3,8 m, 16 OC, L/360, 75% RH, 1960s, before 1978,
 // 9 to 9.25 in, about 3/8 in, at least 5 ft, 1/8 in 10.
@@ -126,7 +128,7 @@ func (p *reader) bad() error { return malformed(p.d, p.text) }
 
 // sensible reports whether the dimension can have every value of the range.
 func sensible(d Dimension, r Range) bool {
-	if !(r.Lo <= r.Hi) || (r.Lo < 0 && !isOpen(r.Lo) || r.Hi < 0) && d != Length {
+	if tooLarge(r.Lo) || tooLarge(r.Hi) || !(r.Lo <= r.Hi) || (r.Lo < 0 && !isOpen(r.Lo) || r.Hi < 0) && d != Length {
 		return false
 	}
 	switch d {
@@ -139,3 +141,6 @@ func sensible(d Dimension, r Range) bool {
 	}
 	return true
 }
+
+// tooLarge reports a finite end that no floor reaches in the base unit.
+func tooLarge(v float64) bool { return math.Abs(v) > greatest && !isOpen(v) }
