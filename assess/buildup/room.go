@@ -1,0 +1,57 @@
+package buildup
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// A room is how far the floor may rise at one edge, in inches.
+type room struct {
+	rise quantity.Range
+	deps assess.Deps
+}
+
+// removal is what comes out before the new floor is laid.
+type removal struct {
+	thickness quantity.Range // in, of everything that does not stay
+	all       bool           // no layer stays for certain
+	deps      assess.Deps
+}
+
+// readRemoval adds up the layers that come out. Layers nobody has named stay
+// below the others and may be there or not.
+func readRemoval(path assess.Thing) removal {
+	r := removal{all: true}
+	for _, item := range path.Items(assess.ScopeLayer) {
+		stays, thick := item.Fact("layer.stays"), item.Fact("layer.thickness")
+		out := stays.Among(assess.SetNo.Mask)
+		r.all = r.all && out.Truth == assess.Yes
+		if out.Truth == assess.No {
+			continue
+		}
+		t := thick.Set.Range.Meet(quantity.AtLeast(0))
+		if out.Truth == assess.Open {
+			t.Lo = 0
+		}
+		r.thickness = r.thickness.Add(t)
+		r.deps = r.deps.Union(out.Deps).Union(thick.Deps)
+	}
+	r.all = r.all && path.Rest(assess.ScopeLayer) == nil
+	return r
+}
+
+// at is the room at an edge. The answer counts from the floor as it lies;
+// what comes out is gained. Where nothing stays, the answer counted from the
+// bared base says the same, and goes before.
+func (r removal) at(edge assess.Thing) room {
+	allowed, bared := edge.Fact("edge.rise_allowed"), edge.Fact("edge.rise_with_removal")
+	rise := room{allowed.Set.Range.Add(r.thickness), allowed.Deps.Union(r.deps)}
+	if !r.all || bared.Set.Range == quantity.Everything {
+		return rise
+	}
+	both := rise.rise.Meet(bared.Set.Range)
+	if both.IsEmpty() {
+		both = bared.Set.Range
+	}
+	return room{both, rise.deps.Union(bared.Deps)}
+}

@@ -1,0 +1,107 @@
+package buildup
+
+import (
+	"math"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+)
+
+// The choice facts that the checks read, with their words in the order of the
+// question catalogue; a test holds the two together.
+var (
+	base = assess.Declaration{ID: "zone.base", Choices: []string{"joists", "beam-and-deck", "slab-on-ground", "suspended-slab",
+		"precast-plank", "sleepers-on-slab", "brick-or-flagstone"}}
+	tileKind = assess.Declaration{ID: "tile.kind", Choices: []string{"ceramic", "porcelain", "mosaic", "quarry-tile", "terracotta",
+		"glass-tile", "natural-stone", "porcelain-panel"}}
+	tileSetting = assess.Declaration{ID: "tile.setting", Choices: []string{"thin-bed", "mortar-bed"}}
+)
+
+// tileFigures are the weights per inch and the usual thickness of each kind of
+// tile, in the order of tileKind. A mosaic may be of stone, and stone may be slate.
+var tileFigures = []struct{ lightest, heaviest, thickness string }{
+	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_ceramic"},
+	{"weight_porcelain_inch", "weight_porcelain_inch", "thickness_porcelain"},
+	{"weight_ceramic_inch", "weight_slate_inch", "thickness_mosaic"},
+	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_quarry"},
+	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_terracotta"},
+	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_glass"},
+	{"weight_stone_inch", "weight_slate_inch", "thickness_stone"},
+	{"weight_porcelain_inch", "weight_porcelain_inch", "thickness_panel"},
+}
+
+// overKinds is the range of a figure over the kinds of tile that are possible.
+func (b *book) overKinds(kinds uint64, id func(i int) string) (quantity.Range, figure.Source) {
+	r := quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}
+	var source figure.Source
+	for i := range tileFigures {
+		if kinds&(1<<i) == 0 {
+			continue
+		}
+		f := b.figure(id(i))
+		r, source = r.Hull(quantity.Point(f.Value)), f.Source
+	}
+	return r, source
+}
+
+// tile is the layer of tile. A thickness that nobody has said is everything
+// above nought where something is decided, and the usual one of the kind where
+// a reader looks.
+func (b *book) tile(path assess.Thing) layer {
+	kinds := path.Fact(tileKind.ID).Set.Mask
+	heavy, source := b.overKinds(kinds, func(i int) string { return tileFigures[i].heaviest })
+	light, _ := b.overKinds(kinds, func(i int) string { return tileFigures[i].lightest })
+	said := path.Fact("tile.thickness").Set.Range.Meet(quantity.AtLeast(0))
+	l := layer{name: "Tile", line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy), source: source}
+	if !said.Bounded() {
+		l.name = "Tile, of the usual thickness: not said"
+		l.thickness, l.source = b.overKinds(kinds, func(i int) string { return tileFigures[i].thickness })
+	}
+	l.weight = l.thickness.Mul(light.Hull(heavy))
+	return l
+}
+
+// bed is the mortar under the tile: thin, or a mortar bed.
+func (b *book) bed(path assess.Thing) layer {
+	set := path.Fact(tileSetting.ID).Set.Mask
+	switch {
+	case set == tileSetting.Mask("thin-bed"):
+		return b.thinBed()
+	case set == tileSetting.Mask("mortar-bed"):
+		return b.mortarBed()
+	}
+	return b.thinBed().either(b.mortarBed())
+}
+
+// layers are what a path adds, from the top. lacks says that a figure is missing.
+func layers(t *figure.Table, path assess.Thing) (all []layer, lacks bool) {
+	b := &book{table: t}
+	id, ok := assess.ParsePath(path.ID())
+	if !ok || !id.IsBase() {
+		return nil, false
+	}
+	all = append([]layer{b.tile(path), b.bed(path)}, b.onBase(id)...)
+	return all, b.lacks
+}
+
+// buildDeps are the answers that would narrow height or weight of a build.
+func buildDeps(path assess.Thing, names ...string) (deps assess.Deps) {
+	for _, n := range names {
+		deps = deps.Union(path.Fact(n).Deps)
+	}
+	return deps
+}
+
+// Of is what a path adds, for a reader: every layer with the usual range of
+// its products. A path that is no base adds nothing.
+func Of(t *figure.Table, path assess.Thing) assess.BuildUp {
+	id, _ := assess.ParsePath(path.ID())
+	b := assess.BuildUp{Path: id}
+	all, _ := layers(t, path)
+	for _, l := range all {
+		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source})
+		b.Height, b.Weight = b.Height.Add(l.thickness), b.Weight.Add(l.weight)
+	}
+	return b
+}

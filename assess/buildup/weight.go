@@ -1,0 +1,102 @@
+package buildup
+
+import (
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+const (
+	titleWeight = "Weight that the new floor adds"
+	noteWeight  = "with the heaviest usual product of each layer; old layers that stay are there already. Most of these weights are from memory"
+)
+
+// Base gives path.is_base: whether tile can be laid on the path.
+func Base() assess.Derivation {
+	return assess.Derivation{ID: "path.is_base", Scope: assess.ScopePath,
+		Gives: []assess.Declaration{{ID: "path.is_base", Scope: assess.ScopePath, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}},
+		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
+			f := assess.Fact{Presence: assess.Proven, Set: assess.SetNo}
+			if id, ok := assess.ParsePath(path.ID()); ok && id.IsBase() {
+				f.Set = assess.SetYes
+			}
+			return []assess.Fact{f}, nil
+		}}
+}
+
+// Weight gives path.added_weight in psf: tile, mortar and base, each with its
+// heaviest usual product.
+//
+//	weight = sum of the layers; of tile, thickness x weight per inch
+//
+// The check beside it compares it with weight_unquestioned on a wood floor.
+func Weight(t *figure.Table) assess.Derivation {
+	return assess.Derivation{ID: "path.added_weight", Scope: assess.ScopePath,
+		Reads: []string{base.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
+		Gives: number("path.added_weight", quantity.Load, quantity.AtLeast(0)),
+		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
+			all, lacks := layers(t, path)
+			if len(all) == 0 {
+				return []assess.Fact{assess.Absent}, nil
+			}
+			if lacks {
+				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}}, nil
+			}
+			work := sum("weight", titleWeight, "psf", quantity.Load, all, func(l layer) quantity.Range { return l.heaviest })
+			fact := settled(work.Result(), buildDeps(path, tileKind.ID, tileSetting.ID, "tile.thickness"))
+			return []assess.Fact{fact}, weightCheck(t, path, work, fact, all)
+		}}
+}
+
+func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact assess.Fact, all []layer) *assess.Check {
+	limit, ok := t.Figure("weight_unquestioned")
+	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != assess.Yes {
+		return nil
+	}
+	c := &assess.Check{ID: "path.added_weight", Title: titleWeight, Outcome: assess.CheckOpen, Value: fact.Set.Range,
+		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: noteWeight, Work: work, Missing: path.Named(fact.Deps),
+		Sources: append(sources(all), limit.Source)}
+	switch {
+	case c.Value.Hi <= limit.Value:
+		c.Outcome = assess.CheckHolds
+	case c.Value.Lo > limit.Value:
+		c.Outcome = assess.CheckFails
+	}
+	c.Margin = quantity.Point(1).Sub(c.Value.Div(c.Limit))
+	return c
+}
+
+// sum is a sheet that adds up one quantity of the layers.
+func sum(name, title, unit string, dim quantity.Dimension, all []layer, of func(layer) quantity.Range) *formula.Sheet {
+	s := &formula.Sheet{Title: title}
+	var names []string
+	for _, l := range all {
+		names = append(names, l.line)
+		s.Input(l.line, l.name, unit, dim, of(l), l.source.Title)
+	}
+	s.Let(name, title, unit, dim, strings.Join(names, " + "))
+	return s
+}
+
+func number(id string, dim quantity.Dimension, bounds quantity.Range) []assess.Declaration {
+	return []assess.Declaration{{ID: id, Scope: assess.ScopePath, Kind: assess.KindQuantity, Dimension: dim, Bounds: bounds, Nature: assess.Derived}}
+}
+
+// settled is a fact that is there; a point depends on nothing.
+func settled(r quantity.Range, deps assess.Deps) assess.Fact {
+	if r.IsPoint() {
+		deps = nil
+	}
+	return assess.Fact{Presence: assess.Proven, Set: assess.Set{Range: r}, Deps: deps}
+}
+
+func sources(all []layer) []figure.Source {
+	var list []figure.Source
+	for _, l := range all {
+		list = append(list, l.source)
+	}
+	return list
+}

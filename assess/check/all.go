@@ -1,0 +1,33 @@
+// Package check puts every computed check in the order of what it needs.
+package check
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/buildup"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+	"underfoot/assess/structure"
+	"underfoot/assess/surface"
+)
+
+// All are the derivations of the computed checks, each after those whose
+// facts it reads. The figures are those of one region. Sums are made in base
+// units whatever the system: it decides nothing here and is there for checks
+// whose limit is stated differently in each.
+func All(t *figure.Table, _ quantity.System) []assess.Derivation {
+	return []assess.Derivation{
+		structure.Limit(t),
+		structure.LiveRatio(t),
+		structure.OwnRatio(t),
+		structure.TotalRatio(t),
+		structure.Panel(t),
+		surface.FlatLimit(t),
+		buildup.Base(),
+		buildup.Weight(t),
+		buildup.Height(t),
+		structure.PathRatio(t),
+	}
+}
+
+// BuildUp is what a path adds to the floor, for a reader.
+func BuildUp(t *figure.Table, path assess.Thing) assess.BuildUp { return buildup.Of(t, path) }

@@ -1,0 +1,118 @@
+package structure
+
+import (
+	"strconv"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+const (
+	titlePanel  = "Panels between joists: thickness as one sheet"
+	notePanel   = "two sheets count as stiff as the cube root of the sum of their cubed thicknesses, unglued; boards count nothing. Some of the least thicknesses are from memory: read them in the current handbook"
+	noteBeyond  = "no method for tile is known to us on joists more than 24 in apart"
+	noteStiffer = "the method listed for this spacing is met; a build of two sheets as stiff as the traditional one would be the better aim"
+)
+
+// Panel gives panel.short and panel.short_for_mat: whether the sheets on the
+// joists are under the least thickness for backer board, and for an uncoupling
+// mat. They are absent where boards alone lie on the joists, which another
+// rule covers; a floor with no deck at all is short.
+func Panel(t *figure.Table) assess.Derivation {
+	board, okBoard := panelBuilds(t, "panel_board_16")
+	mat, okMat := panelBuilds(t, "panel_mat_16")
+	return assess.Derivation{ID: "panel.short", Scope: assess.ScopeZone,
+		Reads: []string{base.ID, "joist.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
+		Gives: []assess.Declaration{yesNo("panel.short"), yesNo("panel.short_for_mat")},
+		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+			spacing, d := zone.Fact("joist.spacing"), readDeck(t, zone)
+			if !okBoard || !okMat {
+				f := assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: assess.SetNo.Mask | assess.SetYes.Mask}}
+				return []assess.Fact{f, f}, nil
+			}
+			here := inJoists(zone).And(d.some)
+			short := truth(here, board.short(d, spacing))
+			facts := []assess.Fact{short, truth(here, mat.short(d, spacing))}
+			if here.Truth != assess.Yes {
+				return facts, nil
+			}
+			return facts, panelCheck(t, zone, board, d, short)
+		}}
+}
+
+func yesNo(id string) assess.Declaration {
+	return assess.Declaration{ID: id, Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}
+}
+
+// truth is an outcome as a yes/no fact.
+func truth(presence, o assess.Outcome) assess.Fact {
+	f := assess.Fact{Presence: presence, Deps: o.Deps.Union(presence.Deps)}
+	switch {
+	case presence.Truth == assess.No:
+		return assess.Absent
+	case o.Truth == assess.Yes:
+		f.Set = assess.SetYes
+	case o.Truth == assess.No:
+		f.Set = assess.SetNo
+	default:
+		f.Set.Mask = assess.SetNo.Mask | assess.SetYes.Mask
+	}
+	return f
+}
+
+func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short assess.Fact) *assess.Check {
+	spacing := zone.Fact("joist.spacing").Set.Range
+	c := &assess.Check{ID: "panel.short", Title: titlePanel, Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
+		Dimension: quantity.Length, AtLeast: true, Note: notePanel, Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
+	c.Margin = c.Value.Div(c.Limit).Sub(quantity.Point(1))
+	switch short.Set {
+	case assess.SetYes:
+		c.Outcome = assess.CheckFails
+	case assess.SetNo:
+		c.Outcome = assess.CheckHolds
+		if !stiffer(t, d, spacing) {
+			c.Note += "; " + noteStiffer
+		}
+	}
+	if _, beyond := b.within(spacing); beyond && spacing.Lo > b.list[len(b.list)-1].upTo {
+		c.Note = noteBeyond
+	}
+	return c
+}
+
+// stiffer is whether the deck reaches two sheets of the traditional build for
+// its spacing, or the one sheet that stands for them.
+func stiffer(t *figure.Table, d deck, spacing quantity.Range) bool {
+	for _, x := range []struct{ upTo, each string }{{"panel_spacing_board", "panel_stiff_16"}, {"panel_spacing_single", "panel_stiff_19"}, {"panel_spacing_double", "panel_stiff_24"}} {
+		upTo, okUp := t.Figure(x.upTo)
+		each, okEach := t.Figure(x.each)
+		if okUp && okEach && spacing.Hi <= upTo.Value {
+			return d.cubes.Lo >= 2*cube(each.Value)
+		}
+	}
+	return true
+}
+
+// work is the sum of the sheets, or nil where not each of them is known to be one.
+func (d deck) work(zone assess.Thing, region string) *formula.Sheet {
+	if !d.sheets.IsPoint() || d.sheets.Lo == 0 {
+		return nil
+	}
+	s := &formula.Sheet{Title: titlePanel}
+	sum := ""
+	for _, item := range zone.Items(assess.ScopeDeck) {
+		if is(item, &deckKind, sheetWords(region)...).Truth != assess.Yes {
+			continue
+		}
+		name := "sheet_" + strconv.Itoa(len(s.Lines)+1)
+		s.Input(name, "thickness of sheet "+item.ID(), "in", quantity.Length, positive(item.Fact("deck.thickness").Set.Range), "")
+		if sum != "" {
+			sum += " + "
+		}
+		sum += name + "^3"
+	}
+	s.Let("thickness", "thickness of one sheet as stiff as all", "in", quantity.Length, "("+sum+")^(1 / 3)")
+	return s
+}

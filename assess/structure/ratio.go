@@ -1,0 +1,162 @@
+package structure
+
+import (
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// An estimate is a range and the answers that would narrow it.
+type estimate struct {
+	value quantity.Range
+	deps  assess.Deps
+}
+
+// or is the estimate where either may be the true one.
+func (e estimate) or(f estimate) estimate {
+	return estimate{e.value.Hull(f.value), e.deps.Union(f.deps)}
+}
+
+// fact is the estimate as a fact of what may be there.
+func (e estimate) fact(presence assess.Outcome) assess.Fact {
+	if presence.Truth == assess.No {
+		return assess.Absent
+	}
+	if e.value.IsPoint() {
+		e.deps = nil
+	}
+	return assess.Fact{Presence: presence, Set: assess.Set{Range: e.value}, Deps: e.deps.Union(presence.Deps)}
+}
+
+// An ownSum is the program's own computation of one ratio.
+type ownSum struct {
+	estimate                // what it proves
+	shown    quantity.Range // the number for whole joists within the tables; Everything where it was refused
+	work     *formula.Sheet // nil where it was refused
+	note     string         // the refusal
+	open     bool           // a refusal may still come
+	sources  []figure.Source
+}
+
+// computeOwn sums one load. A proven refusal gives no number; where one may
+// still come the number is shown for whole joists, but proves nothing.
+func computeOwn(t assess.Thing, title string, load Load) ownSum {
+	note, open := refused(t)
+	if note != "" {
+		return ownSum{estimate: unknown, shown: quantity.Everything, note: note}
+	}
+	if is(t, &member, member.Choices[0]).Truth != assess.Yes {
+		_, deps := readJoist(t)
+		return ownSum{estimate: estimate{quantity.Everything, deps.Union(open)}, shown: quantity.Everything, open: true}
+	}
+	j, deps := readJoist(t)
+	work := j.Sheet(title, load)
+	own := ownSum{shown: work.Result(), work: work, open: len(open) > 0, sources: append([]figure.Source{BeamSource}, j.ModulusSources...)}
+	if own.estimate = (estimate{own.shown, deps}); own.open {
+		own.estimate = estimate{quantity.Everything, deps.Union(open)}
+	}
+	return own
+}
+
+// inJoists is whether the zone is carried by joists.
+func inJoists(t assess.Thing) assess.Outcome { return is(t, &base, "joists") }
+
+// Where the stiffness figure comes from, as masks.
+var (
+	fromOwn   = figureFrom.Mask("own-sum")
+	fromTest  = figureFrom.Mask("load-test")
+	fromPaper = figureFrom.Mask("document", "maker", "engineer")
+	sawn      = member.Mask("sawn-lumber")
+)
+
+// decided is the ratio that counts: the figure of a document, maker or
+// engineer for any member; a load test or the own sum for sawn lumber only.
+// While it is not said which of them it is, all that are possible count.
+func decided(t assess.Thing, own estimate) estimate {
+	from, kind := t.Fact(figureFrom.ID), t.Fact(member.ID)
+	f := t.Fact("joist.known_ratio")
+	known := estimate{f.Set.Range, f.Deps}
+	e := estimate{value: quantity.Range{Lo: quantity.Everything.Hi, Hi: quantity.Everything.Lo}, deps: from.Deps}
+	if from.Set.Mask&fromPaper != 0 {
+		e = e.or(known)
+	}
+	if from.Set.Mask&^fromPaper == 0 {
+		return e
+	}
+	e.deps = e.deps.Union(kind.Deps)
+	if kind.Set.Mask&^sawn != 0 {
+		e = e.or(unknown)
+	}
+	if kind.Set.Mask&sawn != 0 && from.Set.Mask&fromTest != 0 {
+		e = e.or(known)
+	}
+	if kind.Set.Mask&sawn != 0 && from.Set.Mask&fromOwn != 0 {
+		e = e.or(own)
+	}
+	return e
+}
+
+func ratio(id string) []assess.Declaration {
+	return []assess.Declaration{{ID: id, Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Ratio,
+		Bounds: quantity.AtLeast(0), Nature: assess.Derived}}
+}
+
+// reads are the names that every ratio looks at, and more.
+func reads(more ...string) []string {
+	return slices.Concat([]string{base.ID, figureFrom.ID, knownLoad.ID, "joist.known_ratio", "joist.limit", tileKind.ID, continuity.ID},
+		damageFacts(), inputs, more)
+}
+
+// LiveRatio gives joist.ratio_live: span over live-load deflection by the
+// figure that counts. A known figure is taken as its paper states it and never
+// converted, whatever load it was made for; an own sum is that of Joist.
+func LiveRatio(t *figure.Table) assess.Derivation {
+	return assess.Derivation{ID: "joist.ratio_live", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.ratio_live"),
+		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+			own := computeOwn(zone, titleLive, LiveLoad)
+			fact := decided(zone, own.estimate).fact(inJoists(zone))
+			return []assess.Fact{fact}, liveCheck(t, zone, own, fact)
+		}}
+}
+
+// OwnRatio gives joist.own_ratio: the own sum under live load, whatever
+// decides. It is shown beside a known figure.
+func OwnRatio(t *figure.Table) assess.Derivation {
+	return assess.Derivation{ID: "joist.own_ratio", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.own_ratio"),
+		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+			own := computeOwn(zone, titleOwn, LiveLoad)
+			fact := own.fact(inJoists(zone))
+			if zone.Fact(figureFrom.ID).Set.Mask&fromOwn != 0 || fact.Presence.Truth != assess.Yes || !own.shown.Bounded() {
+				return []assess.Fact{fact}, nil
+			}
+			return []assess.Fact{fact}, own.check(t, zone, "joist.own_ratio", titleOwn, noteBeside, fact)
+		}}
+}
+
+// TotalRatio gives joist.ratio_total: span over deflection under live and dead
+// load. It is there where the own sum decides: a known figure is not converted.
+func TotalRatio(t *figure.Table) assess.Derivation {
+	return assess.Derivation{ID: "joist.ratio_total", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.ratio_total"),
+		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+			own := computeOwn(zone, titleTotal, TotalLoad)
+			fact := own.fact(ownDecides(zone))
+			if !totalMatters(t, zone) || fact.Presence.Truth != assess.Yes || own.note != "" {
+				return []assess.Fact{fact}, nil
+			}
+			return []assess.Fact{fact}, own.check(t, zone, "joist.ratio_total", titleTotal, noteTotal, fact)
+		}}
+}
+
+// ownDecides is whether the program's own sum is the figure that counts.
+func ownDecides(t assess.Thing) assess.Outcome {
+	return inJoists(t).And(t.Fact(figureFrom.ID).Among(fromOwn))
+}
+
+// totalMatters is whether a limit is set for the total load: under stone, and
+// in Canada under any tile.
+func totalMatters(t *figure.Table, zone assess.Thing) bool {
+	return t.Region == "ca" || is(zone, &tileKind, "natural-stone").Truth != assess.No
+}

@@ -1,0 +1,75 @@
+package structure
+
+import (
+	"fmt"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+)
+
+// inputs are the facts from which a joist is read.
+var inputs = []string{"joist.size", "joist.depth", "joist.width", species.ID, grade.ID, "joist.spacing", "joist.span",
+	"joist.live_load", "joist.dead_load"}
+
+// readJoist is what the answers say of the joists, and the answers that would
+// say it more narrowly.
+func readJoist(t assess.Thing) (j Joist, deps assess.Deps) {
+	take := func(name string) quantity.Range {
+		f := t.Fact(name)
+		deps = deps.Union(f.Deps)
+		return f.Set.Range
+	}
+	var section assess.Deps
+	j.Width, j.Depth, section = readSection(t)
+	deps = deps.Union(section)
+	j.SizeOrigin = figure.DressedSource().Title + "; a measured size goes before it"
+	j.Span, j.Spacing = take("joist.span"), take("joist.spacing")
+	j.Live, j.Dead = take("joist.live_load"), take("joist.dead_load")
+	ofSpecies, ofGrade := t.Fact(species.ID), t.Fact(grade.ID)
+	var softest figure.Figure
+	if j.Modulus, softest = Modulus(ofSpecies, ofGrade); !j.Modulus.IsPoint() {
+		deps = deps.Union(ofSpecies.Deps).Union(ofGrade.Deps)
+	}
+	if softest.ID != "" {
+		j.ModulusOrigin = fmt.Sprintf("%s; low end: %s (%s)", softest.Source.Title, softest.ID, softest.Source.Known)
+		j.ModulusSources = []figure.Source{softest.Source}
+	}
+	return j, deps
+}
+
+// readSection is the true width and depth of the joists: the measured one, or
+// the dressed size behind the name.
+func readSection(t assess.Thing) (width, depth quantity.Range, deps assess.Deps) {
+	size := t.Fact("joist.size")
+	named := namedSection(size.Set.Text)
+	side := func(name string, named quantity.Range) quantity.Range {
+		f := t.Fact(name)
+		r := f.Set.Range.Meet(named)
+		if r.IsEmpty() { // an old joist called 2x8 may be a full 8 in deep
+			r = f.Set.Range
+		}
+		if !r.IsPoint() {
+			deps = deps.Union(f.Deps).Union(size.Deps)
+		}
+		return r
+	}
+	return side("joist.width", named.Width), side("joist.depth", named.Depth), deps
+}
+
+// namedSection is the section behind a size as it was written; one that is not
+// known is Everything.
+func namedSection(text string) quantity.Section {
+	everything := quantity.Section{Width: quantity.Everything, Depth: quantity.Everything}
+	if text == "" {
+		return everything
+	}
+	s, err := quantity.ReadSize(text)
+	if err != nil {
+		return everything
+	}
+	if w, d, ok := figure.Dressed(s.Nominal); ok {
+		s.Width, s.Depth = quantity.Point(w), quantity.Point(d)
+	}
+	return s
+}

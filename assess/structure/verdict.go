@@ -1,0 +1,96 @@
+package structure
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+)
+
+const (
+	titleLive  = "Joists: span over deflection under live load"
+	titleOwn   = "Joists: the program's own sum, beside the known figure"
+	titleTotal = "Joists: span over deflection under live and dead load"
+	titlePath  = "Joists: span over deflection with the new floor on them"
+	titleKnown = "Joists: span over deflection as stated"
+
+	noteBeside   = "shown beside the known figure, which decides"
+	noteTotal    = "sources differ on the load that the limit under stone means; the stricter, the total load, decides for the program's own sum. In Canada a guide of 1997 counts the total load under ceramic tile too"
+	noteStone    = "under stone the total load decides; this is the live load beside it"
+	noteWhole    = "the number is that of whole, undamaged joists within the tables; it counts once the answers named are given"
+	noteOrigin   = "the number counts once it is said where the stiffness figure comes from"
+	noteOneSpan  = "counted as one span; joists that run on over a support bend less"
+	notePaper    = "as its paper states it; not converted to another load"
+	noteTest     = "as measured; it goes before the program's own sum"
+	noteNoLoad   = "the figure does not say whether it is for live or total load"
+	noteScreened = "screening arithmetic on the answers given, not a design"
+)
+
+// liveCheck is the check beside joist.ratio_live, or nil where there are no joists.
+func liveCheck(t *figure.Table, zone assess.Thing, own ownSum, fact assess.Fact) *assess.Check {
+	if fact.Presence.Truth != assess.Yes {
+		return nil
+	}
+	from := zone.Fact(figureFrom.ID).Set.Mask
+	plain := is(zone, &member, "sawn-lumber").Truth != assess.No
+	switch {
+	case from&^fromPaper == 0 || plain && from&^(fromPaper|fromTest) == 0:
+		return knownCheck(t, zone, fact, from)
+	case !plain && from&fromPaper == 0:
+		return &assess.Check{ID: "joist.ratio_live", Title: titleLive, Outcome: assess.CheckRefused, Value: quantity.Everything,
+			Limit: zone.Fact("joist.limit").Set.Range, Margin: quantity.Everything, Dimension: quantity.Ratio, AtLeast: true, Note: noteMember}
+	case from&^fromOwn != 0:
+		return own.check(t, zone, "joist.ratio_live", titleLive, noteOrigin, fact)
+	case is(zone, &tileKind, "natural-stone").Truth == assess.Yes:
+		return own.check(t, zone, "joist.ratio_live", titleLive, noteStone, fact)
+	}
+	return own.check(t, zone, "joist.ratio_live", titleLive, noteScreened, fact)
+}
+
+// check compares the own sum with the joist limit.
+func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string, fact assess.Fact) *assess.Check {
+	c := against(zone.Fact("joist.limit").Set.Range, o.shown)
+	c.ID, c.Title, c.Work, c.Note = id, title, o.work, note
+	c.Missing = zone.Named(fact.Deps)
+	c.Sources = append(limitSources(t), o.sources...)
+	switch {
+	case o.note != "":
+		c.Outcome, c.Note = assess.CheckRefused, o.note
+	case o.open:
+		c.Outcome, c.Note = assess.CheckOpen, note+"; "+noteWhole
+	case !fact.Set.Range.Within(o.shown):
+		c.Outcome = assess.CheckOpen // another figure may yet decide
+	}
+	if o.note == "" && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
+		c.Note += "; " + noteOneSpan
+	}
+	return &c
+}
+
+// knownCheck compares a stated or measured figure with the joist limit.
+func knownCheck(t *figure.Table, zone assess.Thing, fact assess.Fact, from uint64) *assess.Check {
+	c := against(zone.Fact("joist.limit").Set.Range, fact.Set.Range)
+	c.ID, c.Title, c.Note = "joist.ratio_live", titleKnown, notePaper
+	if from == fromTest {
+		c.Note = noteTest
+	}
+	if load := zone.Fact(knownLoad.ID); load.Presence.Truth == assess.Yes && !load.Set.Settled(assess.KindChoice) {
+		c.Note += "; " + noteNoLoad
+	}
+	c.Missing = zone.Named(fact.Deps)
+	c.Sources = limitSources(t)
+	return &c
+}
+
+// against is a check that a ratio is at least its limit. Exactly at it holds,
+// with no margin: creep and point loads are not in the sum.
+func against(limit, value quantity.Range) assess.Check {
+	c := assess.Check{Outcome: assess.CheckOpen, Value: value, Limit: limit, Dimension: quantity.Ratio, AtLeast: true}
+	switch {
+	case value.Lo >= limit.Hi:
+		c.Outcome = assess.CheckHolds
+	case value.Hi < limit.Lo:
+		c.Outcome = assess.CheckFails
+	}
+	c.Margin = value.Div(limit).Sub(quantity.Point(1))
+	return c
+}
