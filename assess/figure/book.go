@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"bytes"
 	_ "embed"
 	"errors"
 	"fmt"
@@ -64,7 +65,7 @@ func readBook(data []byte) (*book, error) {
 	var file struct {
 		Figures []record `toml:"figure"`
 	}
-	d := toml.NewDecoder(strings.NewReader(string(data))).DisallowUnknownFields()
+	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
 	if err := d.Decode(&file); err != nil {
 		var strict *toml.StrictMissingError
 		if errors.As(err, &strict) {
@@ -98,43 +99,52 @@ func (b *book) table(region string) *Table {
 	return t
 }
 
-// id is the form of a figure's id.
-var id = regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
+// idForm is the form of a figure's id.
+var idForm = regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
+
+// directions are the words for Stricter, in its order.
+var directions = []string{"neither", "higher", "lower"}
 
 // settle turns the record's values into figures and gives every fault found.
-func (r *record) settle() (faults []error) {
-	fault := func(format string, a ...any) {
-		faults = append(faults, fmt.Errorf("figure %s: "+format, append([]any{r.ID}, a...)...))
-	}
-	if !id.MatchString(r.ID) {
-		fault("an id is lower case words joined by _")
-	}
-	if r.What == "" {
-		fault("what is missing: say what the figure is")
-	}
-	dimension, ok := quantity.ParseDimension(r.Dimension)
-	if !ok {
-		fault("%q is no dimension", r.Dimension)
-	}
-	stricter := slices.Index([]string{"neither", "higher", "lower"}, r.Stricter)
-	if stricter < 0 {
-		fault("stricter is higher, lower or neither, not %q", r.Stricter)
-	}
+func (r *record) settle() []error {
+	blank, faults := r.heading()
 	r.byRegion = make(map[string]Figure, len(r.Values))
 	for _, v := range r.Values {
 		if _, twice := r.byRegion[v.Region]; twice {
-			fault("two values for region %s", v.Region)
+			faults = append(faults, fmt.Errorf("two values for region %s", v.Region))
 		}
-		f := Figure{ID: r.ID, What: r.What, Dimension: dimension, Stricter: Stricter(stricter), Region: v.Region}
-		for _, err := range v.settle(&f) {
-			fault("region %q: %w", v.Region, err)
+		f, errs := v.settle(blank)
+		for _, err := range errs {
+			faults = append(faults, fmt.Errorf("region %q: %w", v.Region, err))
 		}
 		r.byRegion[v.Region] = f
 	}
 	if missing := r.missing(); len(missing) > 0 {
-		fault("no value for %s", strings.Join(missing, ", "))
+		faults = append(faults, fmt.Errorf("no value for %s", strings.Join(missing, ", ")))
+	}
+	for i, err := range faults {
+		faults[i] = fmt.Errorf("figure %s: %w", r.ID, err)
 	}
 	return faults
+}
+
+// heading is the figure as far as it is the same in every region.
+func (r *record) heading() (f Figure, faults []error) {
+	if !idForm.MatchString(r.ID) {
+		faults = append(faults, errors.New("an id is lower case words joined by _"))
+	}
+	if r.What == "" {
+		faults = append(faults, errors.New("what is missing: say what the figure is"))
+	}
+	dimension, ok := quantity.ParseDimension(r.Dimension)
+	if !ok {
+		faults = append(faults, fmt.Errorf("%q is no dimension", r.Dimension))
+	}
+	stricter := slices.Index(directions, r.Stricter)
+	if stricter < 0 {
+		faults = append(faults, fmt.Errorf("stricter is higher, lower or neither, not %q", r.Stricter))
+	}
+	return Figure{ID: r.ID, What: r.What, Dimension: dimension, Stricter: Stricter(stricter)}, faults
 }
 
 // missing are the regions for which the record has no value.
@@ -148,31 +158,22 @@ func (r *record) missing() []string {
 	})
 }
 
-// settle fills in what is the region's own of a figure and gives every fault found.
-func (v value) settle(f *Figure) (faults []error) {
-	fault := func(format string, a ...any) { faults = append(faults, fmt.Errorf(format, a...)) }
+// settle is the figure with what is the region's own, and every fault found.
+func (v value) settle(f Figure) (Figure, []error) {
+	var faults []error
 	if v.Region != universal && !slices.Contains(Regions, v.Region) {
-		fault("no such region")
+		faults = append(faults, errors.New("no such region"))
 	}
 	r, err := quantity.Read(f.Dimension, v.Value, quantity.US)
 	switch {
 	case err != nil:
-		fault("%w", err)
+		faults = append(faults, err)
 	case !r.IsPoint():
-		fault("%q is a range: a figure is one number", v.Value)
+		faults = append(faults, fmt.Errorf("%q is a range: a figure is one number", v.Value))
 	}
-	if v.Source == "" {
-		fault("source is missing")
-	}
-	if v.Edition == "" && v.Section == "" {
-		fault("edition and section are missing")
-	}
-	if !slices.Contains(ways, v.Known) {
-		fault("known is one of %s, not %q", strings.Join(ways, ", "), v.Known)
-	}
-	f.Value, f.Note, f.Differs = r.Lo, v.Note, v.Differs
+	f.Region, f.Value, f.Note, f.Differs = v.Region, r.Lo, v.Note, v.Differs
 	f.Source = Source{Title: v.Source, Edition: joined(v.Edition, v.Section), Known: v.Known}
-	return faults
+	return f, append(faults, f.Source.faults()...)
 }
 
 // joined is edition and section in one, whichever are there.

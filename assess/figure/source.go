@@ -1,5 +1,12 @@
 package figure
 
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+)
+
 // A Source is where a statement or a figure was read, and how it is known.
 type Source struct {
 	ID      string // of the citation, such as HZ01; empty for a figure's own source
@@ -12,3 +19,17 @@ type Source struct {
 // transcription; recalled; held by the trade without a published source;
 // reckoned from figures that were looked up.
 var ways = []string{"lookup", "memory", "common-practice", "computed"}
+
+// faults is what a figure's source lacks.
+func (s Source) faults() (faults []error) {
+	if s.Title == "" {
+		faults = append(faults, errors.New("source is missing"))
+	}
+	if s.Edition == "" {
+		faults = append(faults, errors.New("edition and section are missing"))
+	}
+	if !slices.Contains(ways, s.Known) {
+		faults = append(faults, fmt.Errorf("known is one of %s, not %q", strings.Join(ways, ", "), s.Known))
+	}
+	return faults
+}

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"math"
@@ -20,7 +21,7 @@ const (
 )
 
 // String is the word that figures.toml uses.
-func (s Stricter) String() string { return [...]string{"neither", "higher", "lower"}[s] }
+func (s Stricter) String() string { return directions[s] }
 
 // A Figure is one sourced number, in the base unit of its dimension.
 type Figure struct {
@@ -66,7 +67,8 @@ func (t *Table) IDs() []string { return slices.Sorted(maps.Keys(t.figures)) }
 // Tighten is the table with a stricter value, in the base unit, for one figure;
 // t stays as it is. It refuses an id that is not there, a value that relaxes
 // the figure or is no number, a figure that is a plain property, and a source
-// without title or with an unknown word for how it is known.
+// without title, without edition and section, or with an unknown word for how
+// it is known.
 func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
 	f, ok := t.figures[id]
 	switch {
@@ -76,8 +78,8 @@ func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
 		return nil, fmt.Errorf("figure %s: the new value is no number", id)
 	case f.Stricter == Neither:
 		return nil, fmt.Errorf("figure %s is a plain property and cannot be tightened", id)
-	case src.Title == "" || !slices.Contains(ways, src.Known):
-		return nil, fmt.Errorf("figure %s: a tightened figure needs a source and one of %v", id, ways)
+	case src.faults() != nil:
+		return nil, fmt.Errorf("figure %s: %w", id, errors.Join(src.faults()...))
 	case f.Stricter == Higher && value < f.Value || f.Stricter == Lower && value > f.Value:
 		return nil, fmt.Errorf("figure %s may only get %s than %s", id, f.Stricter, f.text())
 	}

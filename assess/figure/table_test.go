@@ -123,8 +123,9 @@ func TestTighten(t *testing.T) {
 		{"no_such_figure", 1, src, "there is no figure"},
 		{"stone_limit", math.NaN(), src, "no number"},
 		{"stone_limit", math.Inf(1), src, "no number"},
-		{"stone_limit", 800, Source{Known: "lookup"}, "needs a source"},
-		{"stone_limit", 800, Source{Title: "a rule", Known: "heard"}, "needs a source"},
+		{"stone_limit", 800, Source{Title: "a rule", Known: "lookup"}, "edition and section are missing"},
+		{"stone_limit", 800, Source{Edition: "2026", Known: "lookup"}, "source is missing"},
+		{"stone_limit", 800, Source{Title: "a rule", Edition: "2026", Known: "heard"}, "known is one of"},
 	}
 	for _, c := range cases {
 		got, err := table.Tighten(c.id, c.value, c.src)
@@ -154,7 +155,7 @@ func TestTightenNeverRelaxes(t *testing.T) {
 		id := rapid.SampledFrom(start.IDs()).Draw(t, "id")
 		was, _ := start.Figure(id)
 		value := rapid.OneOf(rapid.Float64(), rapid.Map(rapid.Float64Range(0.5, 2), func(x float64) float64 { return x * was.Value })).Draw(t, "value")
-		table, err := start.Tighten(id, value, Source{Title: "a rule", Known: "memory"})
+		table, err := start.Tighten(id, value, Source{Title: "a rule", Edition: "2026", Known: "memory"})
 		if err != nil {
 			return
 		}

@@ -12,8 +12,8 @@ const longest = 200
 // signs puts the many signs that people, telephones and word processors write
 // for the same thing into one form.
 var signs = strings.NewReplacer(
-	"’", "'", "‘", "'", "′", "'", "´", "'", "`", "'", "ʹ", "'",
-	"”", `"`, "“", `"`, "„", `"`, "″", `"`, "ʺ", `"`, "''", `"`,
+	"’", "'", "‘", "'", "′", "'", "´", "'", "ʹ", "'",
+	"”", `"`, "“", `"`, "„", `"`, "″", `"`, "ʺ", `"`,
 	"–", "-", "—", "-", "‒", "-", "‐", "-", "‑", "-", "−", "-",
 	"×", "x", "⁄", "/", "²", "2", "≤", "<=", "≥", ">=", "≈", "~",
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
@@ -29,15 +29,23 @@ func clean(text string) (s string, ok bool) {
 	if text == "" || len(text) > longest || !utf8.ValidString(text) {
 		return "", false
 	}
-	s = strings.ToLower(signs.Replace(text))
-	if strings.IndexFunc(s, invisible) >= 0 {
+	if strings.IndexFunc(text, invisible) >= 0 {
 		return "", false
 	}
-	// two prime signs for inches are one sign after the first replacement
-	s = strings.ReplaceAll(s, "''", `"`)
-	return strings.Join(strings.Fields(s), " "), true
+	s = text
+	if strings.IndexFunc(s, foreign) >= 0 {
+		s = signs.Replace(s)
+	}
+	s = strings.ReplaceAll(strings.ToLower(s), "''", `"`) // two single marks for inches
+	if strings.Contains(s, "  ") {
+		s = strings.Join(strings.Fields(s), " ")
+	}
+	return strings.TrimSpace(s), true
 }
 
 // invisible reports characters that a reader cannot see, such as escapes and
 // marks that turn the writing direction.
 func invisible(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
+
+// foreign reports characters that signs may have to put into another form.
+func foreign(r rune) bool { return r >= utf8.RuneSelf }

@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"math"
 	"strconv"
 	"strings"
 )
@@ -51,6 +50,9 @@ func (c *scanner) word(w string) bool {
 
 // oneOf passes the first of the words that is there.
 func (c *scanner) oneOf(words ...string) bool {
+	if c.done() {
+		return false
+	}
 	for _, w := range words {
 		if c.word(w) {
 			return true
@@ -126,7 +128,7 @@ func (c *scanner) fraction() (f float64, ok bool) {
 		c.at++
 	}
 	num, whole, ok := c.plain()
-	if !ok || !whole || c.at == start {
+	if !ok || !whole {
 		return 0, false
 	}
 	den, ok := c.over()
@@ -150,34 +152,36 @@ func (c *scanner) over() (den float64, ok bool) {
 func (c *scanner) plain() (n number, whole, ok bool) {
 	c.space()
 	start := c.at
-	digits, exponent := c.digits(), ""
-	text := digits
-	if c.at+1 < len(c.s) && (c.s[c.at] == '.' || c.s[c.at] == ',') && isDigit(c.s[c.at+1]) {
-		comma := c.s[c.at] == ','
-		c.at++
-		decimals := c.digits()
-		text = digits + "." + decimals
-		if comma && len(decimals) == 3 && digits != "" && digits[0] != '0' {
-			n.grouped = true
-			if c.sys == US {
-				text = digits + decimals
-			}
+	text := c.digits()
+	if decimals, comma := c.decimals(); decimals != "" {
+		n.grouped = comma && len(decimals) == 3 && text != "" && text[0] != '0'
+		if !n.grouped || c.sys != US {
+			text += "."
 		}
-	} else if digits == "" {
-		return n, false, false
+		text += decimals
 	} else {
 		whole = true
 	}
-	if exponent = c.exponent(); exponent != "" {
-		whole = false
+	if exponent := c.exponent(); exponent != "" {
+		text, whole = text+exponent, false
 	}
-	value, err := strconv.ParseFloat(text+exponent, 64)
-	if err != nil || value > greatest || math.IsNaN(value) {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil || value > greatest {
 		c.at = start
-		return n, false, false
+		return number{}, false, false
 	}
 	n.value = value
 	return n, whole, true
+}
+
+// decimals passes a decimal sign and the digits after it.
+func (c *scanner) decimals() (text string, comma bool) {
+	if c.at+1 < len(c.s) && (c.s[c.at] == '.' || c.s[c.at] == ',') && isDigit(c.s[c.at+1]) {
+		comma = c.s[c.at] == ','
+		c.at++
+		return c.digits(), comma
+	}
+	return "", false
 }
 
 // digits passes the digits at hand.
