@@ -176,6 +176,7 @@ func (c *checker) text(n *node, want quantity.Dimension, wanted bool) measured {
 	case !r.IsPoint():
 		c.log.add(n.at, quote(n.text)+" is a range", "compare with one of its ends")
 	default:
+		n.value, n.dim = r.Lo, want
 		return constant(r.Lo, want, false)
 	}
 	return failed
@@ -227,6 +228,7 @@ func (c *checker) figure(n *node) measured {
 		missing.ok, missing.reach, missing.least = true, 1, 1
 		return missing
 	}
+	n.value, n.dim = f.Value, f.Dimension
 	return constant(f.Value, f.Dimension, false)
 }
 

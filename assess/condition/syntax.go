@@ -2,6 +2,8 @@ package condition
 
 import (
 	"strings"
+
+	"underfoot/assess/quantity"
 )
 
 // An op is what a node of the syntax tree, or of the compiled condition, does.
@@ -64,6 +66,9 @@ type node struct {
 	sign int // byte of the operator, where there is one
 	kids []*node
 	text string // of opFact topic.field, of opFigure the id, of opNumber and opText as written
+
+	value float64            // of opFigure, and of opText beside a number: in base units
+	dim   quantity.Dimension // of the value
 }
 
 // strength is how tightly an operator binds; names and literals bind tightest.
