@@ -88,11 +88,16 @@ func (b bound) apply(d Dimension, r Range) Range {
 	return r
 }
 
+// spread is what `about` makes of r; it leaves no percentage above 100.
 func spread(d Dimension, r Range) Range {
 	if d == Year {
 		return Range{r.Lo - yearsAbout, r.Hi + yearsAbout}
 	}
-	return Range{r.Lo - shareAbout*math.Abs(r.Lo), r.Hi + shareAbout*math.Abs(r.Hi)}
+	wide := Range{r.Lo - shareAbout*math.Abs(r.Lo), r.Hi + shareAbout*math.Abs(r.Hi)}
+	if d == Percent && r.Hi <= 100 {
+		wide.Hi = min(wide.Hi, 100)
+	}
+	return wide
 }
 
 // next is the value beside v in the direction.

@@ -129,6 +129,7 @@ func TestReadOthers(t *testing.T) {
 		{Percent, "75", US, Point(75)},
 		{Percent, "RH 75 %", US, Point(75)},
 		{Percent, "12 percent", US, Point(12)},
+		{Percent, "about 95%", US, Range{85.5, 100}},
 		{Points, "4 points", US, Point(4)},
 		{Points, "2 to 3", US, Range{2, 3}},
 		{Emission, "3 lb", US, Point(3)},
