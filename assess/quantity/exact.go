@@ -7,11 +7,7 @@ func WriteExact(d Dimension, r Range, sys System) string {
 	if text := Write(d, r, sys); isRead(d, text, r, sys) {
 		return text
 	}
-	text := arrange(d, r, func(v float64) string { return exact(d, v, sys) })
-	if isRead(d, text, r, sys) {
-		return text
-	}
-	return arrange(d, r, func(v float64) string { return withUnit(d, decimal(v), d.unit(US)) })
+	return arrange(d, r, func(v float64) string { return exact(d, v, sys) })
 }
 
 // exact is one value: as printed where that says it all, else in decimals of

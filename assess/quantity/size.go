@@ -92,7 +92,8 @@ func beside(width, depth int) []string {
 	return append(texts, fmt.Sprintf("full %dx%d", width, depth))
 }
 
-// nearest are the members of a rising list on both sides of v, or v alone.
+// nearest are the members of a rising list on both sides of v, which is not
+// above its last, or v alone.
 func nearest(list []int, v int) []int {
 	i, found := slices.BinarySearch(list, v)
 	switch {
@@ -100,8 +101,6 @@ func nearest(list []int, v int) []int {
 		return []int{v}
 	case i == 0:
 		return list[:1]
-	case i == len(list):
-		return list[i-1:]
 	}
 	return list[i-1 : i+1]
 }

@@ -41,6 +41,7 @@ func TestReadSizeAsksBack(t *testing.T) {
 	}{
 		{"2x9", []string{"2x8", "2x10", "1-1/2 x 9 in"}},
 		{"2x15", []string{"2x14", "2x16", "1-1/2 x 15 in"}},
+		{"1x1", []string{"1x2", "full 1x1"}},
 		{"4x9", []string{"4x8", "4x10", "full 4x9"}},
 		{"5x10", []string{"4x10", "full 5x10"}},
 	}
