@@ -47,7 +47,7 @@ func Open(region string, sys quantity.System) (*Engine, error) {
 	if e.Pack, err = pack.Base(names, e.Figures.Region); err != nil {
 		return nil, err
 	}
-	e.judge = &judge.Judge{Pack: e.Pack, Schema: e.Catalogue.Schema()}
+	e.judge = judge.New(e.Pack, e.Catalogue.Schema())
 	e.teller = &judge.Teller{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
 	return e, nil
 }

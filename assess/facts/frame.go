@@ -96,6 +96,14 @@ func (f *Frame) Things(scope assess.Scope) []*Frame {
 	return f.zone.items[scope]
 }
 
+// All are the things of a scope that enclose the zone or stand in it.
+func (f *Frame) All(scope assess.Scope) []*Frame {
+	if scope < f.scope {
+		return []*Frame{f.Above(scope)}
+	}
+	return f.Things(scope)
+}
+
 // Address is where the thing's answer to a question stands.
 func (f *Frame) Address(d *assess.Declaration) assess.Address {
 	topic, field := split(d.ID)

@@ -46,7 +46,9 @@ func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, e
 			return d, fmt.Errorf("tally %s: there is no fact %q", r.ID, r.Of)
 		}
 		d.Kind, d.Dimension, d.Choices, d.Bounds = of.Kind, of.Dimension, of.Choices, of.Bounds
-		d.Always = Fold(r.Fold) == Sum
+		if Fold(r.Fold) == Sum {
+			d.Always, d.Bounds = true, quantity.AtLeast(0)
+		}
 		if r.Empty != "" {
 			d.Choices = append(append([]string(nil), of.Choices...), r.Empty)
 			d.Always = true

@@ -3,6 +3,10 @@
 package judge
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"underfoot/assess"
 	"underfoot/assess/facts"
 	"underfoot/rules/pack"
@@ -48,14 +52,30 @@ type Look struct {
 type Judge struct {
 	Pack   *pack.Pack
 	Schema *assess.Schema
+	rules  []*pack.Rule // by rank, those without one last
+}
+
+// New is a judge with the rules of a pack, whatever the order of storage.
+func New(p *pack.Pack, schema *assess.Schema) *Judge {
+	rank := func(r *pack.Rule) float64 {
+		if r.Rank == 0 {
+			return math.Inf(1)
+		}
+		return r.Rank
+	}
+	rules := slices.Clone(p.Rules)
+	slices.SortFunc(rules, func(a, b *pack.Rule) int {
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.ID, b.ID))
+	})
+	return &Judge{Pack: p, Schema: schema, rules: rules}
 }
 
 // Zone looks at one zone. Favour takes every open trouble as absent: what
 // finding out would leave if it went well.
 func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
 	l := &Look{}
-	for _, r := range j.Pack.Rules {
-		for _, t := range things(r.Scope, zone) {
+	for _, r := range j.rules {
+		for _, t := range zone.All(r.Scope) {
 			l.Rulings = append(l.Rulings, rule(r, t, favour))
 		}
 	}
@@ -64,15 +84,6 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
 	l.stand()
 	l.Span, l.Raw = l.span(), l.rawSpan()
 	return l
-}
-
-// things are what a rule of a scope looks at from a zone.
-func things(scope assess.Scope, zone *facts.Frame) []*facts.Frame {
-	switch scope {
-	case assess.ScopeJob, assess.ScopeArea:
-		return []*facts.Frame{zone.Above(scope)}
-	}
-	return zone.Things(scope)
 }
 
 // rule gives one ruling. Of the rest of a list nothing is ever proven or

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -170,26 +169,20 @@ func (l *loader) checkCases(r *Rule, place string) {
 	}
 }
 
-// ranks sorts the rules that call or permit by rank and finds ties.
+// ranks finds rules that call or permit without a rank, and ties.
 func (l *loader) ranks() {
-	slices.SortStableFunc(l.pack.Rules, func(a, b *Rule) int { return cmp.Compare(a.order(), b.order()) })
-	for i, r := range l.pack.Rules {
-		ranked := r.IsPermit() || r.Calls != assess.NoPath
-		switch {
-		case ranked && r.Rank == 0:
-			l.problem(r.File+" "+r.ID, "a rule that calls or permits needs a rank")
-		case i > 0 && ranked && r.Rank == l.pack.Rules[i-1].Rank:
-			l.problem(r.File+" "+r.ID, "the rank %g is that of %s too", r.Rank, l.pack.Rules[i-1].ID)
+	at := map[float64]string{}
+	for _, r := range l.pack.Rules {
+		if !r.IsPermit() && r.Calls == assess.NoPath {
+			continue
 		}
+		if r.Rank == 0 {
+			l.problem(r.File+" "+r.ID, "a rule that calls or permits needs a rank")
+		} else if other, taken := at[r.Rank]; taken {
+			l.problem(r.File+" "+r.ID, "the rank %g is that of %s too", r.Rank, other)
+		}
+		at[r.Rank] = r.ID
 	}
-}
-
-// order is the rank, with unranked rules last.
-func (r *Rule) order() float64 {
-	if r.Rank == 0 {
-		return 1e9
-	}
-	return r.Rank
 }
 
 func (l *loader) cautions(rs records) {
