@@ -13,7 +13,7 @@ import (
 
 const (
 	titleHeight = "Height left at the tightest place"
-	noteHeight  = "with the thinnest usual product of each layer; places checked by hand are left out"
+	noteHeight  = "with the thinnest usual product of each layer; a place checked by hand counts as it was found"
 )
 
 // Height gives path.height_left and path.height_short. The first is the room
@@ -22,9 +22,9 @@ const (
 //	left = min over the edges of (rise allowed) - sum of the layers
 //
 // Nought is enough. An edge that somebody has checked by hand against the
-// build is what he found: enough, and it asks nothing more; or not, and the
-// path is short. An edge list that is not finished leaves both open. Where no
-// edge limits the height, height_left is absent and nothing is short.
+// build is what he found: enough, or the path is short. An edge list that is
+// not finished leaves both open. Where no edge limits the height, height_left
+// is anything from nought up and nothing is short.
 func Height(t *figure.Table) assess.Derivation {
 	return assess.Derivation{ID: "path.height_left", Scope: assess.ScopePath,
 		Reads: []string{tileKind.ID, tileSetting.ID, "tile.thickness", "edge.rise_allowed", "edge.rise_with_removal", "edge.enough",
@@ -40,7 +40,7 @@ func Height(t *figure.Table) assess.Derivation {
 				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}, truth(assess.Outcome{})}, nil
 			}
 			h := survey(path, sum("build", "thinnest build", "in", quantity.Length, all, func(l layer) quantity.Range { return l.thinnest }))
-			return []assess.Fact{h.left(), truth(h.short)}, h.check(path, all)
+			return []assess.Fact{settled(h.left, h.deps), truth(h.short)}, h.check(path, all)
 		}}
 }
 
@@ -48,71 +48,76 @@ func Height(t *figure.Table) assess.Derivation {
 type height struct {
 	work  *formula.Sheet // the build, then the edges
 	build quantity.Range
-	rise  quantity.Range // the least room over the edges that are measured or may be
-	edges []string       // names of those whose room is bounded
-	some  bool           // an edge limits the height, or may
+	plan  assess.Deps // what would narrow the build
+	left  quantity.Range
+	deps  assess.Deps // what would narrow left
+	edges []string    // names in the sheet of those whose room is bounded
 	short assess.Outcome
-	deps  assess.Deps
 }
 
 // survey goes round the edges.
 func survey(path assess.Thing, work *formula.Sheet) *height {
-	h := &height{work: work, build: work.Result(), rise: quantity.Point(math.Inf(1)), short: assess.Refuted,
-		deps: buildDeps(path, tileSetting.ID, "tile.thickness")}
+	h := &height{work: work, build: work.Result(), plan: buildDeps(path, tileSetting.ID, "tile.thickness"),
+		left: quantity.Point(math.Inf(1)), short: assess.Refuted}
 	gone := readRemoval(path)
 	for _, edge := range path.Items(assess.ScopeEdge) {
 		h.add(edge, gone.at(edge))
 	}
-	if rest := path.Rest(assess.ScopeEdge); rest != nil {
+	switch rest := path.Rest(assess.ScopeEdge); {
+	case rest != nil:
 		deps := rest.Fact("edge.rise_allowed").Deps
-		h.some, h.rise.Lo = true, math.Inf(-1)
-		h.deps = h.deps.Union(deps)
+		h.narrow(quantity.Everything, deps)
 		h.short = h.short.Or(assess.OpenOn(deps))
+	case math.IsInf(h.left.Lo, 1):
+		h.left.Lo = 0
 	}
 	return h
 }
 
-// add takes in one edge.
+// add takes in one edge: what its room leaves, and what a hand check found.
 func (h *height) add(edge assess.Thing, r room) {
-	enough := edge.Fact("edge.enough")
-	switch enough.Set {
-	case assess.SetYes:
-		return
-	case assess.SetNo:
-		h.some, h.short = true, assess.Proven
-		h.narrow(quantity.AtMost(h.build.Hi))
-		return
-	}
-	h.some = true
-	h.narrow(r.rise)
-	h.deps = h.deps.Union(r.deps)
-	if r.rise.Bounded() {
-		name := fmt.Sprintf("edge_%d", len(h.edges)+1)
-		h.work.Input(name, "rise allowed at "+edge.ID(), "in", quantity.Length, r.rise, "")
-		h.edges = append(h.edges, name)
-	}
-	switch left := r.rise.Sub(h.build); {
-	case left.Hi < 0:
+	h.show(edge, r)
+	left, deps := r.rise.Sub(h.build), r.deps.Union(h.plan)
+	switch enough := edge.Fact("edge.enough"); {
+	case enough.Set == assess.SetYes:
+		h.narrow(agreed(left, quantity.AtLeast(0)), deps)
+	case enough.Set == assess.SetNo:
+		h.narrow(agreed(left, quantity.AtMost(0)), deps)
 		h.short = assess.Proven
-	case left.Lo < 0:
-		h.short = h.short.Or(assess.OpenOn(r.deps.Union(enough.Deps).Union(h.deps)))
+	case left.Hi < 0:
+		h.narrow(left, deps)
+		h.short = assess.Proven
+	default:
+		h.narrow(left, deps)
+		if left.Lo < 0 {
+			h.short = h.short.Or(assess.OpenOn(deps.Union(enough.Deps)))
+		}
 	}
 }
 
-func (h *height) narrow(r quantity.Range) {
-	h.rise = quantity.Range{Lo: math.Min(h.rise.Lo, r.Lo), Hi: math.Min(h.rise.Hi, r.Hi)}
+// agreed is what both the sum and the hand check allow; where they contradict
+// each other the hand check has the word.
+func agreed(sum, hand quantity.Range) quantity.Range {
+	if both := sum.Meet(hand); !both.IsEmpty() {
+		return both
+	}
+	return hand
 }
 
-// left is path.height_left.
-func (h *height) left() assess.Fact {
-	if !h.some {
-		return assess.Absent
+// narrow takes in what one place leaves: the tightest decides.
+func (h *height) narrow(left quantity.Range, deps assess.Deps) {
+	h.left = quantity.Range{Lo: math.Min(h.left.Lo, left.Lo), Hi: math.Min(h.left.Hi, left.Hi)}
+	h.deps = h.deps.Union(deps)
+}
+
+// show puts the room of an edge into the sheet.
+func (h *height) show(edge assess.Thing, r room) {
+	if !r.rise.Bounded() {
+		return
 	}
-	r := h.rise.Sub(h.build)
-	if math.IsNaN(r.Lo) || math.IsNaN(r.Hi) {
-		r = quantity.Everything
-	}
-	return settled(r, h.deps)
+	name := fmt.Sprintf("edge_%d", len(h.edges)+1)
+	h.work.Input(name, "rise allowed at "+edge.ID(), "in", quantity.Length, r.rise, "")
+	h.edges = append(h.edges, name)
 }
 
 // check is the sum at the measured edges, or nil where none is measured.
@@ -121,9 +126,8 @@ func (h *height) check(path assess.Thing, all []layer) *assess.Check {
 		return nil
 	}
 	h.work.Let("left", titleHeight, "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
-	left := h.left()
-	c := &assess.Check{ID: "path.height_left", Title: titleHeight, Outcome: assess.CheckOpen, Value: left.Set.Range, Limit: quantity.Point(0),
-		Dimension: quantity.Length, AtLeast: true, Margin: left.Set.Range.Div(h.build), Note: noteHeight, Work: h.work,
+	c := &assess.Check{ID: "path.height_left", Title: titleHeight, Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
+		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: noteHeight, Work: h.work,
 		Missing: path.Named(h.short.Deps), Sources: sources(all)}
 	switch h.short.Truth {
 	case assess.No:
