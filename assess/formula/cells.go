@@ -89,12 +89,18 @@ func (n binary) join(s *Sheet, cell CellOf, left, right End) string {
 }
 
 func (n power) cells(s *Sheet, cell CellOf, end End) string {
-	x := n.base.eval(s)
-	raised := func(e End) string {
-		return fmt.Sprintf("(%s)^%s", n.base.cells(s, cell, e), n.text.numbers(s))
+	x, e := n.base.eval(s), n.exponent
+	raised := func(of End) string {
+		base := n.base.cells(s, cell, of)
+		if !whole(e) && x.Lo < 0 {
+			base = "MAX(0," + base + ")"
+		}
+		return fmt.Sprintf("(%s)^%s", base, n.text.numbers(s))
 	}
-	switch even := math.Mod(n.exponent, 2) == 0; {
-	case n.exponent < 0:
+	switch even := whole(e) && math.Mod(e, 2) == 0; {
+	case e < 0 && x.Lo <= 0:
+		return "NA()"
+	case e < 0:
 		return raised(end.Other())
 	case x.Lo >= 0 || !even:
 		return raised(end)

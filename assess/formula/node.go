@@ -55,25 +55,31 @@ func (n binary) eval(s *Sheet) quantity.Range {
 	return a.Div(b)
 }
 
-// eval raises a range that holds nothing negative; for a base that may be
-// negative only a whole exponent from 1 up has a meaning.
+// eval raises a range. A broken exponent takes what is negative as nought; a
+// negative exponent of what may be nought or less gives Everything.
 func (n power) eval(s *Sheet) quantity.Range {
 	x, e := n.base.eval(s), n.exponent
-	switch whole := e == math.Trunc(e) && e >= 1; {
-	case x.Lo > 0 || x.Lo == 0 && e > 0:
-		return ordered(raise(x.Lo, e), raise(x.Hi, e))
-	case !whole:
+	switch {
+	case e < 0 && x.Lo <= 0:
 		return quantity.Everything
+	case !whole(e):
+		x = notNegative(x)
 	case math.Mod(e, 2) == 0 && x.Contains(0):
 		return quantity.Range{Lo: 0, Hi: math.Max(raise(x.Lo, e), raise(x.Hi, e))}
 	}
 	return ordered(raise(x.Lo, e), raise(x.Hi, e))
 }
 
+func whole(e float64) bool { return e == math.Trunc(e) }
+
+func notNegative(r quantity.Range) quantity.Range {
+	return quantity.Range{Lo: math.Max(r.Lo, 0), Hi: math.Max(r.Hi, 0)}
+}
+
 // raise multiplies for small whole exponents: a product rounds the same way
 // round for every operand, which keeps points inside their ranges to the last bit.
 func raise(x, e float64) float64 {
-	if e != math.Trunc(e) || e < 1 || e > 8 {
+	if !whole(e) || e < 1 || e > 8 {
 		return math.Pow(x, e)
 	}
 	p := x
@@ -88,13 +94,12 @@ func ordered(a, b float64) quantity.Range {
 }
 
 // eval takes the ends: min, max and sqrt never fall when an operand rises.
+// The root of what is negative is taken as nought.
 func (n call) eval(s *Sheet) quantity.Range {
 	r := n.args[0].eval(s)
 	if n.fn == "sqrt" {
-		if r.Hi < 0 {
-			return quantity.Everything
-		}
-		return quantity.Range{Lo: math.Sqrt(math.Max(r.Lo, 0)), Hi: math.Sqrt(r.Hi)}
+		r = notNegative(r)
+		return quantity.Range{Lo: math.Sqrt(r.Lo), Hi: math.Sqrt(r.Hi)}
 	}
 	pick := math.Min
 	if n.fn == "max" {
