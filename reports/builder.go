@@ -1,0 +1,135 @@
+package reports
+
+import (
+	"path"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// A builder makes one view. The sections are made in printing order, since the
+// numbers of sources and cautions follow it.
+type builder struct {
+	words
+	citations
+	r        *assess.Result
+	o        Options
+	lang     string
+	labels   map[assess.Address]string
+	warnings *warnings
+}
+
+func newBuilder(r *assess.Result, o Options) *builder {
+	lang, w := speak(o.Language)
+	b := &builder{words: w, r: r, o: o, lang: lang}
+	b.citations = citations{words: w, index: map[assess.Source]int{}}
+	b.labels = labels(r)
+	b.warnings = collect(r)
+	return b
+}
+
+func (b *builder) view() *View {
+	v := &View{
+		Title:    b.say("view", "title"),
+		Subtitle: b.subtitle(),
+		Day:      b.day(),
+		Lang:     b.lang,
+		Banners:  b.banners(),
+		Words:    Words{b.words},
+	}
+	for _, make := range []func() Section{
+		b.summary, b.rooms, b.findings, b.questions, b.plan, b.heights,
+		b.calculations, b.cautions, b.answers, b.unchecked, b.sources, b.signOff,
+	} {
+		if s := make(); len(s.Parts) > 0 || len(s.Lead) > 0 {
+			v.Sections = append(v.Sections, s)
+		}
+	}
+	v.clean()
+	return v
+}
+
+// day is the day of the visit; where the record has none, that of the assessment.
+func (b *builder) day() assess.Day {
+	if b.r.Job != nil && b.r.Job.Visited != "" {
+		return b.r.Job.Visited
+	}
+	return b.r.Today
+}
+
+// subtitle names the record's file without the folders that it lies in.
+func (b *builder) subtitle() string {
+	if file := path.Base(strings.ReplaceAll(b.r.File, `\`, "/")); b.r.File != "" && file != "-" {
+		return b.say("view", "subtitle_file", "file", file, "day", string(b.day()))
+	}
+	return b.say("view", "subtitle_day", "day", string(b.day()))
+}
+
+func (b *builder) banners() []string {
+	var out []string
+	switch {
+	case b.o.Note != "":
+		out = append(out, b.o.Note)
+	case b.invented():
+		out = append(out, b.say("view", "invented"))
+	}
+	return append(out, b.say("view", "screening"), b.say("view", "local"))
+}
+
+// invented reports whether the record itself says that it is made up: in the
+// name of a room or the note of an answer about the house.
+func (b *builder) invented() bool {
+	for _, a := range b.r.Areas {
+		if strings.Contains(strings.ToLower(a.Name), "invented") {
+			return true
+		}
+	}
+	for _, s := range b.r.Said {
+		if strings.Contains(strings.ToLower(s.Answer.Note), "invented") {
+			return true
+		}
+	}
+	return false
+}
+
+// section is an empty section with its heading.
+func (b *builder) section(id string) Section {
+	return Section{ID: id, Heading: b.say(id, "heading"), Sheet: b.say(id, "sheet")}
+}
+
+// column is a column with the heading of its key and a wished width in characters.
+func (b *builder) column(key string, role Role, width int) Column {
+	return Column{Heading: b.say("column", key), Role: role, Width: width}
+}
+
+// numbers is a column of numbers.
+func (b *builder) numbers(key string, width int) Column {
+	c := b.column(key, Detail, width)
+	c.Number = true
+	return c
+}
+
+// amount prints a quantity in the reader's units.
+func (b *builder) amount(d quantity.Dimension, r quantity.Range) string {
+	return quantity.Write(d, r, b.o.Units)
+}
+
+func cells(texts ...string) []Cell {
+	out := make([]Cell, len(texts))
+	for i, t := range texts {
+		out[i] = Cell{Text: t}
+	}
+	return out
+}
+
+// addTable appends a part with the table, unless the table has no rows.
+func (s *Section) addTable(heading string, t *Table, lead ...Para) {
+	if len(t.Rows) > 0 {
+		s.Parts = append(s.Parts, Part{Heading: heading, Lead: lead, Table: t})
+	}
+}
+
+func (t *Table) add(tone Tone, texts ...string) {
+	t.Rows = append(t.Rows, Row{Tone: tone, Cells: cells(texts...)})
+}

@@ -1,0 +1,127 @@
+package reports
+
+import (
+	"slices"
+	"strconv"
+
+	"underfoot/assess"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// calculations are the computed values against their limits, each with its sum.
+func (b *builder) calculations() Section {
+	s := b.section(CalculationsSection)
+	s.Detail = true
+	for i := range b.r.Areas {
+		a := &b.r.Areas[i]
+		for j := range a.Checks {
+			s.Parts = append(s.Parts, b.calculation(a, &a.Checks[j], len(s.Parts)+1))
+		}
+	}
+	if len(s.Parts) > 0 {
+		s.Lead = []Para{{Text: b.say("calculations", "lead")}}
+	}
+	return s
+}
+
+func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part {
+	at := place(a, c.Zone)
+	if c.Path != assess.NoPath {
+		at += ", " + b.path(c.Path)
+	}
+	p := Part{
+		Heading: b.say("calculations", "part", "place", at, "title", c.Title),
+		Lead:    b.checked(c),
+	}
+	if c.Work != nil && len(c.Work.Lines) > 0 {
+		p.Table = b.sum(c, n)
+		p.Calculation = &Calculation{
+			ID: "sum_" + strconv.Itoa(n), Sheet: c.Work,
+			Value: c.Value, Limit: c.Limit, AtLeast: c.AtLeast, Dimension: c.Dimension,
+		}
+	}
+	return p
+}
+
+// checked is how the check came out, in a few lines.
+func (b *builder) checked(c *assess.Check) []Para {
+	out := []Para{{Label: b.say("check", c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
+	if c.Note != "" {
+		out = append(out, Para{Label: b.say("calculations", "note"), Text: c.Note})
+	}
+	if missing := b.names(c.Missing); missing != "" {
+		out = append(out, Para{Label: b.say("calculations", "missing"), Text: missing, Tone: Waiting})
+	}
+	if sources := b.cite(c.Sources...); sources != "" {
+		out = append(out, Para{Label: b.say("column", "sources"), Text: sources})
+	}
+	return out
+}
+
+func checkTone(o assess.CheckOutcome) Tone {
+	switch o {
+	case assess.CheckFails:
+		return Urgent
+	case assess.CheckHolds:
+		return Settled
+	}
+	return Waiting
+}
+
+// result is the value beside its limit; a refusal has neither.
+func (b *builder) result(c *assess.Check) string {
+	if c.Outcome == assess.CheckRefused {
+		return ""
+	}
+	key := "at_most"
+	if c.AtLeast {
+		key = "at_least"
+	}
+	limit := b.marked(b.say("check", key, "limit", b.amount(c.Dimension, c.Limit)), c.Sources...)
+	return b.say("check", "result", "value", b.amount(c.Dimension, c.Value), "limit", limit)
+}
+
+// sum is the arithmetic line by line, with the numbers filled in.
+func (b *builder) sum(c *assess.Check, n int) *Table {
+	t := &Table{ID: "sum_" + strconv.Itoa(n), Shape: Grid, Columns: []Column{
+		b.column("what", Title, 34), b.column("sum", Detail, 60),
+		b.numbers("value", 24), b.column("source", Detail, 24),
+	}}
+	for _, l := range c.Work.Lines {
+		t.add(Plain, l.What, arithmetic(c.Work, l.Name, l.Expr), b.lineValue(l.Dimension, l.Unit, l.Value), b.lineSource(c, l.Source))
+	}
+	return t
+}
+
+// arithmetic is a line's name, and for a sum the expression in names and in
+// numbers.
+func arithmetic(s *formula.Sheet, name, expr string) string {
+	if expr == "" {
+		return name
+	}
+	return name + " = " + expr + "\n= " + s.Numbers(name)
+}
+
+// lineValue prints a line's value in the reader's units where its dimension has
+// any, and with the unit of the sum where it is a number between others.
+func (b *builder) lineValue(d quantity.Dimension, unit string, r quantity.Range) string {
+	text := b.amount(d, r)
+	if d == quantity.Number && unit != "" {
+		text += " " + unit
+	}
+	return text
+}
+
+// lineSource cites the check's source that a line names by id or title, so that
+// a figure from memory is marked where it enters the sum.
+func (b *builder) lineSource(c *assess.Check, name string) string {
+	if name == "" {
+		return ""
+	}
+	i := slices.IndexFunc(c.Sources, func(s assess.Source) bool { return s.ID == name || s.Title == name })
+	if i < 0 {
+		return name
+	}
+	return b.cite(c.Sources[i])
+}

@@ -1,0 +1,245 @@
+// Package sample builds an invented result by hand, with something of
+// everything that a report has to print. Its house, readings and figures are
+// made up; its sources are no documents.
+package sample
+
+import (
+	"math"
+
+	"underfoot/assess"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// Invented sources, one of each way of being known.
+var (
+	read     = assess.Source{ID: "S1", Title: "Invented handbook of floors", Edition: "first edition | section 4", Known: "lookup"}
+	recalled = assess.Source{ID: "S2", Title: "Invented table of tile weights", Edition: "second edition | table 3", Known: "memory"}
+	practice = assess.Source{ID: "S3", Title: "Habit of the invented trade", Edition: "no document", Known: "common-practice"}
+	computed = assess.Source{ID: "S4", Title: "Sum over the figures named in it", Edition: "this program", Known: "computed"}
+)
+
+// Result is the invented result, new for each call.
+func Result() *assess.Result {
+	return &assess.Result{
+		File:    "houses/12-invented-lane.yaml",
+		Job:     &assess.Job{Region: "us", Units: "us", Visited: "2026-05-04"},
+		Region:  "us",
+		Today:   "2026-05-06",
+		Verdict: assess.Stop,
+		Span:    assess.Span{Low: assess.Stop, High: assess.Stop},
+		Areas:   []assess.AreaResult{kitchen(), basement()},
+		Said:    said(),
+		Packs: []assess.PackRef{
+			{ID: "base", Edition: "2026-05"},
+			{ID: "invented-county", Edition: "1", Local: true, Relaxes: []string{"flat.limit: invented ordinance, section 2"}},
+		},
+	}
+}
+
+// At is an address of the invented record.
+func At(text string) assess.Address {
+	a, err := assess.ParseAddress(text)
+	if err != nil {
+		panic(err)
+	}
+	return a
+}
+
+func at(texts ...string) []assess.Address {
+	out := make([]assess.Address, len(texts))
+	for i, t := range texts {
+		out[i] = At(t)
+	}
+	return out
+}
+
+func kitchen() assess.AreaResult {
+	return assess.AreaResult{
+		ID: "kitchen", Name: "Kitchen (invented)", Verdict: assess.Stop,
+		Span:   assess.Span{Low: assess.Stop, High: assess.Stop},
+		Reason: "the old sheet floor is from a time when such floors often held asbestos, and no laboratory has looked at it.",
+		Zones:  []assess.ZoneResult{oldPart(), addition()},
+		Findings: []assess.Finding{
+			{
+				ID: "suspect-resilient@old-part.l1", Rule: "suspect-resilient", Subject: "old-part.l1", Zone: "old-part", Outcome: assess.Fails, Presumed: true,
+				Policy: "presume", Protects: "people",
+				Text:   "The sheet floor is presumed to hold asbestos.",
+				Why:    "It was laid between 1958 and 2026 as far as anybody can show, and a floor of 1980 or before is presumed.",
+				Remedy: "Leave it whole. A laboratory or a qualified person answers first.",
+				Failure: assess.Failure{Mode: "Fibres in the air of the house.", LikelihoodBefore: "likely", ConsequenceBefore: "severe",
+					LikelihoodAfter: "unlikely", ConsequenceAfter: "severe"},
+				Value: "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
+				Sources: []assess.Source{read}, Calls: assess.TestOrAbate,
+			},
+			{
+				ID: "joist-too-limber@old-part", Rule: "joist-too-limber", Zone: "old-part", Outcome: assess.NotSettled, Policy: "hold", Protects: "structure",
+				Text:   "The joists may or may not be stiff enough for tile.",
+				Why:    "The species and grade are not known, and the range over what is plausible straddles the limit.",
+				Remedy: "Find the grade stamp, or have somebody who knows wood look.",
+				Value:  "L/301 to L/437", Limit: "at least L/360", Missing: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade"),
+				Sources: []assess.Source{read, recalled}, Calls: assess.Strengthen,
+			},
+			{
+				ID: "added-weight@backer-board", Rule: "added-weight", Subject: "backer-board", Zone: "addition", Outcome: assess.NotComputed, Policy: "verify", Protects: "structure",
+				Text: "Whether the framing carries the added weight is not computed.", Missing: at("kitchen.addition.joist.dead_load"),
+				Sources: []assess.Source{practice}, Bars: []assess.PathID{assess.BackerBoard},
+			},
+			{
+				ID: "double-panel", Rule: "double-panel", Zone: "addition", Outcome: assess.Holds, Protects: "bond",
+				Text: "Two sheets of plywood lie on the joists of the addition.", Sources: []assess.Source{read},
+				Permits: []assess.PathID{assess.Uncouple, assess.BackerBoard},
+			},
+			{
+				ID: "slab-damp", Rule: "slab-damp", Zone: "addition", Outcome: assess.NotApplicable, Protects: "bond",
+				Text: "There is no slab to be damp.", Sources: []assess.Source{read}, Calls: assess.DryOut,
+			},
+		},
+		Checks: []assess.Check{joistCheck(), flatCheck(), trussCheck()},
+		Questions: []assess.Ask{
+			{Address: At("kitchen.old-part.layer.l1.lab_result"), Text: "What did the laboratory say of this layer and its glue?",
+				How: "Ask the owner for a report. Where there is none, an accredited laboratory is asked; nobody takes a piece by himself.",
+				Who: "laboratory", Decides: []string{"test-or-abate", "remove", "suspect-resilient@old-part.l1"}},
+			{Address: At("kitchen.old-part.joist.species"), Text: "What wood are the joists?", How: "Look from below for a stamp on the side of a joist.",
+				Who: "owner", Decides: []string{"strengthen", "backer-board"}},
+		},
+		Cautions: []assess.Caution{
+			{ID: "lead-paint", Text: "The house is older than 1978: paint on trim that has to come off is taken to hold lead. Work wet, keep children out; a paid worker is certified.", Sources: []assess.Source{read}},
+			{ID: "silica", Text: "Cutting board or tile sets dust free that harms lungs. Score and snap, or cut wet outdoors.", Sources: []assess.Source{recalled}},
+		},
+	}
+}
+
+func oldPart() assess.ZoneResult {
+	return assess.ZoneResult{
+		ID: "old-part", Span: assess.Span{Low: assess.Stop, High: assess.Stop}, Verdict: assess.Stop, Path: assess.TestOrAbate,
+		Because: "A layer that may hold asbestos would be disturbed.",
+		Paths: []assess.PathStanding{
+			{Path: assess.TestOrAbate, State: assess.PathOpen, Because: []string{"suspect-resilient@old-part.l1"}},
+			{Path: assess.Strengthen, State: assess.PathWaiting, Because: []string{"joist-too-limber@old-part"},
+				Questions: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade")},
+			{Path: assess.BackerBoard, State: assess.PathWaiting, Questions: at("kitchen.old-part.joist.species")},
+			{Path: assess.DirectBond, State: assess.PathRuledOut, Because: []string{"joist-too-limber@old-part"}},
+		},
+		Plan: []assess.PlanStep{
+			{Path: assess.TestOrAbate, Look: 1, Text: "Leave the sheet floor and its glue whole until a laboratory or a qualified person has answered.",
+				Who: "laboratory", Hold: "the report names this layer and its glue, with method and date", Cautions: []string{"lead-paint"}},
+			{Path: assess.Strengthen, Look: 2, Text: "Bring the joists to the stiffness that tile asks for.", Who: "setter",
+				If: "the species and grade found leave them too limber", Verify: []string{"size, spacing and span of every joist", "holes and notches"},
+				Quantities: []assess.Quantity{{Text: "lumber beside joists", Value: quantity.Range{Lo: 96, Hi: 112}, Unit: "ft", Note: "one side"}}},
+			{Path: assess.BackerBoard, Look: 3, Text: "Cement backer board in mortar, screwed to the panel, seams taped.", Who: "setter", Cautions: []string{"silica"},
+				Verify: []string{"height at the dishwasher"}, Quantities: []assess.Quantity{
+					{Text: "cement backer board 1/2 in", Value: quantity.Point(150), Unit: "ft2", Note: "with 10 % for waste"},
+					{Text: "mortar", Value: quantity.AtLeast(3), Unit: "bags", Note: "depends on the trowel"},
+				}},
+		},
+		BuildUps: []assess.BuildUp{{Path: assess.BackerBoard, Height: quantity.Range{Lo: 0.9375, Hi: 1.0625}, Weight: quantity.Range{Lo: 7.6, Hi: 9}, Layers: []assess.BuiltLayer{
+			{Name: "porcelain tile", Thickness: quantity.Range{Lo: 0.3125, Hi: 0.375}, Weight: quantity.Range{Lo: 3.8, Hi: 4.7}, Source: recalled},
+			{Name: "mortar bed coat", Thickness: quantity.Range{Lo: 0.125, Hi: 0.1875}, Weight: quantity.Range{Lo: 1.2, Hi: 1.7}, Source: practice},
+			{Name: "cement backer board", Thickness: quantity.Point(0.5), Weight: quantity.Point(2.6), Source: read},
+		}}},
+	}
+}
+
+func addition() assess.ZoneResult {
+	return assess.ZoneResult{
+		ID: "addition", Span: assess.Span{Low: assess.Prepare, High: assess.Repair}, Verdict: assess.Hold, Path: assess.FindOut, Behind: assess.Remove,
+		Because: "The kind of roof truss below is known, its stiffness is not.",
+		Paths: []assess.PathStanding{
+			{Path: assess.Remove, State: assess.PathOpen, Because: []string{"floating-floor@addition.l1"}},
+			{Path: assess.FindOut, State: assess.PathOpen},
+			{Path: assess.Uncouple, State: assess.PathWaiting, Questions: at("kitchen.addition.joist.known_ratio")},
+		},
+		Plan: []assess.PlanStep{{Path: assess.Remove, Look: 1, Text: "Take up the floating floor.", Who: "owner"}},
+	}
+}
+
+func basement() assess.AreaResult {
+	return assess.AreaResult{
+		ID: "basement", Name: "Basement", Verdict: assess.Prepare, Span: assess.Span{Low: assess.Prepare, High: assess.Prepare},
+		Reason: "the slab is sound; the one crack is small and shown not to move.",
+		Zones: []assess.ZoneResult{{
+			ID: "main", Span: assess.Span{Low: assess.Prepare, High: assess.Prepare}, Verdict: assess.Prepare, Path: assess.IsolateStrip,
+			Because: "One crack in one plane, watched over a winter, is all that the slab shows.",
+			Paths: []assess.PathStanding{
+				{Path: assess.IsolateStrip, State: assess.PathOpen, Because: []string{"single-crack"}},
+				{Path: assess.IsolateFull, State: assess.PathOpen},
+				{Path: assess.BackerBoard, State: assess.PathRuledOut},
+			},
+			Plan: []assess.PlanStep{{Path: assess.IsolateStrip, Look: 1, Text: "A strip of crack isolation membrane over the crack, a soft joint on each side.", Who: "setter",
+				Verify:     []string{"moisture of the slab, by the method that the membrane's maker names"},
+				Quantities: []assess.Quantity{{Text: "strip of membrane, 36 in wide", Value: quantity.Point(14), Unit: "ft"}}}},
+			BuildUps: []assess.BuildUp{{Path: assess.IsolateStrip, Height: quantity.Point(0.4375), Weight: quantity.AtMost(5), Layers: []assess.BuiltLayer{
+				{Name: "ceramic tile", Thickness: quantity.Point(0.3125), Weight: quantity.AtMost(4), Source: recalled},
+				{Name: "mortar bed coat", Thickness: quantity.Point(0.125), Weight: quantity.Point(1), Source: practice},
+			}}},
+		}},
+		Findings: []assess.Finding{{
+			ID: "single-crack", Rule: "single-crack", Outcome: assess.Holds, Protects: "bond",
+			Text: "One crack, 1/32 in wide, no step, watched from autumn to spring.", Sources: []assess.Source{read}, Permits: []assess.PathID{assess.IsolateStrip},
+		}},
+		Cautions: []assess.Caution{{ID: "silica", Text: "Cutting board or tile sets dust free that harms lungs. Score and snap, or cut wet outdoors.", Sources: []assess.Source{recalled}}},
+	}
+}
+
+func joistCheck() assess.Check {
+	s := &formula.Sheet{Title: "Live-load deflection of one joist"}
+	s.Input("load", "live load", "psf", quantity.Load, quantity.Point(40), "S1")
+	s.Input("spacing", "spacing of the joists", "in", quantity.Length, quantity.Point(16), "")
+	s.Input("span", "clear span", "in", quantity.Length, quantity.Range{Lo: 160, Hi: 162}, "")
+	s.Input("modulus", "stiffness of the wood", "psi", quantity.Strength, quantity.Range{Lo: 1.1e6, Hi: 1.5e6}, "S2")
+	s.Input("width", "thickness of the joist", "in", quantity.Length, quantity.Point(1.5), "")
+	s.Input("depth", "depth of the joist", "in", quantity.Length, quantity.Point(9.25), "")
+	s.Let("line_load", "load on an inch of joist", "lb/in", quantity.Number, "load / 144 * spacing")
+	s.Let("inertia", "second moment of area", "in^4", quantity.Number, "width * depth^3 / 12")
+	s.Let("sag", "deflection at midspan", "in", quantity.Length, "5 * line_load * span^4 / (384 * modulus * inertia)")
+	value := s.Let("ratio", "span over deflection", "", quantity.Ratio, "384 * modulus * inertia / (5 * line_load * span^3)")
+	return assess.Check{
+		ID: "joist.ratio_live", Zone: "old-part", Title: "Stiffness of the joists under live load", Outcome: outcome(value, 360),
+		Value: value, Limit: quantity.Point(360), Dimension: quantity.Ratio, AtLeast: true,
+		Margin: quantity.Range{Lo: value.Lo/360 - 1, Hi: value.Hi/360 - 1}, Work: s,
+		Missing: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade"), Sources: []assess.Source{read, recalled},
+	}
+}
+
+func outcome(r quantity.Range, least float64) assess.CheckOutcome {
+	switch {
+	case r.Lo >= least:
+		return assess.CheckHolds
+	case r.Hi < least:
+		return assess.CheckFails
+	}
+	return assess.CheckOpen
+}
+
+func flatCheck() assess.Check {
+	s := &formula.Sheet{Title: "Gap under a straight edge"}
+	s.Input("gap", "largest gap measured", "in", quantity.Length, quantity.Range{Lo: 0.125, Hi: math.Inf(1)}, "")
+	value := s.Let("worst", "gap that counts", "in", quantity.Length, "max(gap, 0.0625)")
+	return assess.Check{
+		ID: "flat.gap", Zone: "addition", Title: "Flatness", Outcome: assess.CheckOpen, Value: value, Limit: quantity.Point(0.25),
+		Dimension: quantity.Length, Margin: quantity.Range{Lo: math.Inf(-1), Hi: 0.5}, Work: s, Note: "Only one place was measured.",
+		Missing: at("kitchen.addition.flat.gap_10ft"), Sources: []assess.Source{computed},
+	}
+}
+
+func trussCheck() assess.Check {
+	return assess.Check{
+		ID: "joist.ratio_live", Zone: "addition", Title: "Stiffness of the trusses", Outcome: assess.CheckRefused, Dimension: quantity.Ratio, AtLeast: true,
+		Note:    "Trusses do not go through the sums for sawn joists: ask their maker or an engineer for the ratio under live load.",
+		Missing: at("kitchen.addition.joist.known_ratio"), Sources: []assess.Source{read},
+	}
+}
+
+func said() []assess.Said {
+	return []assess.Said{
+		{Address: At("site.year_built"), Label: "Year the house was built", Value: "1958", Answer: assess.Answer{Basis: assess.Document, Note: "invented deed"}},
+		{Address: At("kitchen.old-part.joist.span"), Label: "Clear span of the joists", Value: "13 ft 4 in to 13 ft 6 in",
+			Answer: assess.Answer{Basis: assess.Measured, With: "tape", On: "2026-05-04", Photos: []string{"photos/span one.jpg"}, Note: "=measured from below"}},
+		{Address: At("kitchen.old-part.joist.species"), Label: "Wood of the joists", Answer: assess.Answer{Reply: assess.NotSure}},
+		{Address: At("kitchen.addition.water.leak"), Label: "Leak, cured or not", Answer: assess.Answer{Reply: assess.CouldNotSee, Note: "cupboard\x1b[31m full\x07"}},
+		{Address: At("kitchen.old-part.joist.live_load"), Label: "Design live load", Value: "40 psf", Default: true},
+		{Address: At("basement.main.joist.size"), Label: "Size of the joists", Value: "2x10", Parked: true, Answer: assess.Answer{Basis: assess.Told}},
+		{Address: At("basement.main.crack.c1.width"), Label: "Width of the crack", Value: "1/32 in", Answer: assess.Answer{Basis: assess.Measured, With: "feeler gauge", On: "2026-05-04"}},
+	}
+}

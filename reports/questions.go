@@ -1,0 +1,63 @@
+package reports
+
+import (
+	"strconv"
+
+	"underfoot/assess"
+)
+
+// questions are what is worth finding out, the deciding one of each room first.
+func (b *builder) questions() Section {
+	s := b.section(QuestionsSection)
+	t := &Table{ID: "questions", Columns: []Column{
+		b.column("place", Group, 18), b.column("order", Mark, 10), b.column("question", Title, 44),
+		b.column("how", Detail, 50), b.column("who", Detail, 18), b.column("decides", Aside, 36), b.column("address", Aside, 28),
+	}}
+	for i := range b.r.Areas {
+		a := &b.r.Areas[i]
+		for j := range a.Questions {
+			q := &a.Questions[j]
+			order := b.say("questions", "then")
+			tone := Plain
+			if j == 0 {
+				order, tone = b.say("questions", "first"), Waiting
+			}
+			t.add(tone, place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))
+		}
+	}
+	s.addTable("", t)
+	if len(t.Rows) > 0 {
+		s.Lead = []Para{{Text: b.say("questions", "lead")}}
+	}
+	return s
+}
+
+// asked is the question with the item it is about.
+func (b *builder) asked(q *assess.Ask) string {
+	if q.Address.Item != "" {
+		return q.Text + " (" + q.Address.Item + ")"
+	}
+	return q.Text
+}
+
+// decides are the paths that an answer may settle, and how many findings.
+func (b *builder) decides(q *assess.Ask) string {
+	var out []string
+	findings := 0
+	for _, word := range q.Decides {
+		if p, ok := assess.ParsePath(word); ok {
+			out = append(out, b.path(p))
+		} else {
+			findings++
+		}
+	}
+	text := b.lines(out)
+	if findings > 0 {
+		n := b.say("questions", "findings", "n", strconv.Itoa(findings))
+		if text != "" {
+			n = "\n" + n
+		}
+		text += n
+	}
+	return text
+}

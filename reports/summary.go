@@ -1,0 +1,107 @@
+package reports
+
+import (
+	"strings"
+
+	"underfoot/assess"
+)
+
+// summary is the outcome of the job, the sentence that explains it and the one
+// thing to find out first.
+func (b *builder) summary() Section {
+	s := b.section(SummarySection)
+	s.Lead = []Para{{
+		Label: b.say("summary", "outcome"),
+		Text: b.say("summary", "sentence",
+			"verdict", b.verdict(b.r.Verdict), "means", b.say("verdict", b.r.Verdict.String()+"_means")),
+		Tone: verdictTone(b.r.Verdict),
+	}}
+	if a := b.decisive(); a != nil {
+		s.Lead = append(s.Lead, b.reasons(a)...)
+	}
+	if len(b.r.Areas) > 1 {
+		s.addTable("", b.outcomes())
+	}
+	return s
+}
+
+// decisive is the area that the job's verdict comes from: the one that may ask
+// most of the reader, the first among equals.
+func (b *builder) decisive() *assess.AreaResult {
+	var worst *assess.AreaResult
+	for i := range b.r.Areas {
+		a := &b.r.Areas[i]
+		if worst == nil || a.Span.High > worst.Span.High ||
+			a.Span.High == worst.Span.High && a.Span.Low > worst.Span.Low {
+			worst = a
+		}
+	}
+	return worst
+}
+
+func (b *builder) reasons(a *assess.AreaResult) []Para {
+	var out []Para
+	if a.Reason != "" {
+		out = append(out, Para{
+			Label: b.say("summary", "reason"),
+			Text:  b.say("summary", "reason_text", "place", areaName(a), "reason", a.Reason),
+		})
+	}
+	if settled := b.allSettled(a); settled != "" {
+		out = append(out, Para{Label: b.say("summary", "settled"), Text: settled})
+	}
+	if len(a.Questions) > 0 {
+		q := a.Questions[0]
+		out = append(out, Para{
+			Label: b.say("summary", "deciding"),
+			Text:  b.say("summary", "deciding_text", "question", q.Text, "place", place(a, q.Address.Zone)),
+			Tone:  Waiting,
+		})
+		if q.How != "" {
+			out = append(out, Para{Label: b.say("summary", "how"), Text: q.How})
+		}
+	}
+	return out
+}
+
+// allSettled are the steps that are called for in any zone whatever the missing
+// answers say.
+func (b *builder) allSettled(a *assess.AreaResult) string {
+	var out []string
+	for i := range a.Zones {
+		for _, step := range b.settled(&a.Zones[i]) {
+			if len(a.Zones) > 1 {
+				step = b.zoneName(a, &a.Zones[i]) + ": " + step
+			}
+			out = append(out, step)
+		}
+	}
+	return strings.Join(distinct(out), "; ")
+}
+
+// outcomes is one row for each area.
+func (b *builder) outcomes() *Table {
+	t := &Table{ID: "outcomes", Columns: []Column{
+		b.column("place", Title, 20), b.column("outcome", Mark, 14), b.column("leads", Detail, 34),
+		b.column("reason", Detail, 50), b.column("deciding", Detail, 40),
+	}}
+	for i := range b.r.Areas {
+		a := &b.r.Areas[i]
+		t.add(verdictTone(a.Verdict), areaName(a), b.verdict(a.Verdict), b.leading(a), a.Reason, deciding(a))
+	}
+	return t
+}
+
+func (b *builder) leading(a *assess.AreaResult) string {
+	if a.Leading < 0 || a.Leading >= len(a.Zones) {
+		return b.path(assess.NoPath)
+	}
+	return b.path(a.Zones[a.Leading].Path)
+}
+
+func deciding(a *assess.AreaResult) string {
+	if len(a.Questions) == 0 {
+		return ""
+	}
+	return a.Questions[0].Text
+}

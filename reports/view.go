@@ -1,0 +1,165 @@
+// Package reports turns a result into a view that has no format yet: sections,
+// parts, tables and cells in one language and one system of units. The text,
+// the page and the workbook all print this view, so that owner, setter,
+// inspector and bidder read the same floor.
+package reports
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// A View is a whole report, ready to print in any format. Every text in it is
+// free of control characters but for line feeds.
+type View struct {
+	Title    string
+	Subtitle string     // where it comes from and when
+	Day      assess.Day // the day of the visit, or of the assessment
+	Lang     string     // language of every sentence, such as en
+	Banners  []string   // what must be read before anything else: invented data, screening only
+	Sections []Section
+	Words    Words
+}
+
+// The sections, in the order in which they are printed. An empty one is left out.
+const (
+	SummarySection      = "summary"
+	RoomsSection        = "rooms"
+	FindingsSection     = "findings"
+	QuestionsSection    = "questions"
+	PlanSection         = "plan"
+	HeightsSection      = "heights"
+	CalculationsSection = "calculations"
+	CautionsSection     = "cautions"
+	AnswersSection      = "answers"
+	UncheckedSection    = "unchecked"
+	SourcesSection      = "sources"
+	SignOffSection      = "sign-off"
+)
+
+// A Section is one subject of the report; the workbook gives each a sheet.
+type Section struct {
+	ID      string
+	Heading string
+	Sheet   string // a short heading, at most 31 characters, for a tab
+	Lead    []Para
+	Parts   []Part
+	Detail  bool // left out of a short print
+}
+
+// A Part is what belongs together under one heading of a section.
+type Part struct {
+	Heading     string // may be empty
+	Lead        []Para
+	Table       *Table
+	Calculation *Calculation // arithmetic that Table prints; the workbook writes it as formulas instead
+	Build       *Build       // sums that Table prints; likewise
+	Detail      bool         // left out of a short print
+}
+
+// A Para is a sentence or two, with a label before it where it has one.
+type Para struct {
+	Label, Text string
+	Tone        Tone
+}
+
+// A Tone says how much a line asks of the reader. Formats may show it by weight,
+// colour or line, always beside words that say the same.
+type Tone uint8
+
+// The tones. Urgent: trouble, or a hazard. Waiting: not known. Settled: in order.
+const (
+	Plain Tone = iota
+	Urgent
+	Waiting
+	Settled
+	Quiet
+)
+
+// A Role says what a column is for.
+type Role uint8
+
+// The roles. Group says what a row belongs to and may be printed once for
+// several rows; Mark is a word or two on how things stand; Title names the row.
+// An Aside is left out of a short print.
+const (
+	Detail Role = iota
+	Group
+	Mark
+	Title
+	Aside
+)
+
+// A Shape is how rows are best printed where there is room.
+type Shape uint8
+
+// Records have long texts and read one below the other; a Grid has short cells
+// that are compared down a column.
+const (
+	Records Shape = iota
+	Grid
+)
+
+// A Table is rows under named columns.
+type Table struct {
+	ID      string // lower snake case
+	Shape   Shape
+	Columns []Column
+	Rows    []Row
+}
+
+// A Column is one kind of cell of a table.
+type Column struct {
+	Heading string
+	Role    Role
+	Width   int  // wished width in characters
+	Number  bool // set flush right
+}
+
+// A Row is one thing.
+type Row struct {
+	Tone  Tone
+	Cells []Cell
+}
+
+// A Cell is what one column says of a row.
+type Cell struct {
+	Text   string
+	Number *float64 // the number that Text shows, or nil
+	Blank  bool     // to be filled in by hand
+}
+
+// A Calculation is one check's arithmetic with what came of it.
+type Calculation struct {
+	ID        string // unique in the view, lower snake case
+	Sheet     *formula.Sheet
+	Value     quantity.Range // as the findings used it
+	Limit     quantity.Range
+	AtLeast   bool
+	Dimension quantity.Dimension
+}
+
+// A Build is what one base adds to a floor, from the top.
+type Build struct {
+	ID     string // unique in the view, lower snake case
+	Layers []BuildLayer
+	Height quantity.Range // in
+	Weight quantity.Range // psf
+}
+
+// A BuildLayer is one layer of a Build.
+type BuildLayer struct {
+	Name, Source      string
+	Thickness, Weight quantity.Range // in, psf
+}
+
+// Section finds a section; nil where the view has none of that id.
+func (v *View) Section(id string) *Section {
+	for i := range v.Sections {
+		if v.Sections[i].ID == id {
+			return &v.Sections[i]
+		}
+	}
+	return nil
+}
