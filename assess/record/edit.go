@@ -1,0 +1,167 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+func refuse(place, what, hint string) error {
+	return &assess.Problem{Kind: assess.Usage, Place: place, What: what, Hint: hint}
+}
+
+// Put stores an answer. What the address leaves out is filled in where there
+// is only one to choose from; an item that is not there is added at the end of
+// its list. The answer's text decides; where it has none, it gets the text of
+// its set. Errors are *assess.Problem of the kind Usage.
+func (d *Document) Put(addr assess.Address, ans assess.Answer) error {
+	decl, err := d.declaration(addr)
+	if err != nil {
+		return err
+	}
+	if ans, err = d.readable(addr, decl, ans); err != nil {
+		return err
+	}
+	return d.put(addr, ans)
+}
+
+func (d *Document) put(addr assess.Address, ans assess.Answer) error {
+	job := d.job.Normal()
+	where, err := job.Locate(addr)
+	if err != nil {
+		return refuse("", err.Error(), "")
+	}
+	if what, hint := checkID(where.Item); where.Item != "" && what != "" {
+		return refuse(addr.String(), what, hint)
+	}
+	if scope, _ := assess.TopicScope(addr.Topic); scope == assess.ScopeJob {
+		job = d.change()
+	}
+	job.Put(where, ans)
+	d.job = job
+	return nil
+}
+
+// declaration is the declaration of what an address names, where that can be answered.
+func (d *Document) declaration(addr assess.Address) (*assess.Declaration, error) {
+	schema := d.values.Schema()
+	scope, ok := assess.TopicScope(addr.Topic)
+	decl := schema.Find(addr.Short())
+	if decl == nil && ok && scope.Listed() && addr.Field == "complete" {
+		decl = completeWords(schema, scope)
+	}
+	switch {
+	case decl == nil:
+		hint := ""
+		if near := assess.Nearest(addr.Short(), answerNames(schema, scope)); near != "" {
+			hint = "did you mean " + near + "?"
+		}
+		return nil, refuse(addr.String(), "there is no such question", hint)
+	case decl.Nature == assess.Derived:
+		return nil, refuse(addr.String(), "this is worked out by the program and cannot be answered", "")
+	case decl.Scope.Listed() != (addr.Item != ""):
+		return nil, refuse(addr.String(), "the address does not say which "+decl.Scope.String(), "write it like "+example(addr, decl))
+	}
+	return decl, nil
+}
+
+func example(addr assess.Address, decl *assess.Declaration) string {
+	if decl.Scope.Listed() {
+		return addr.Topic + ".the-id." + addr.Field
+	}
+	return decl.ID
+}
+
+// readable is an answer as reading it from a file would give it.
+func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans assess.Answer) (assess.Answer, error) {
+	for _, text := range append([]string{ans.Text, ans.With, ans.Note}, ans.Photos...) {
+		if strings.ContainsFunc(text, hidden) || !validText(text) {
+			return ans, refuse(addr.String(), "the text holds a control character", hiddenHint)
+		}
+	}
+	if ans.On != "" && !validDay(string(ans.On)) {
+		return ans, refuse(addr.String(), fmt.Sprintf("%q is not a day", ans.On), "write year, month and day: 2026-05-04")
+	}
+	if ans.Reply != assess.Given {
+		ans.Set, ans.Text = assess.Set{}, ""
+		return ans, nil
+	}
+	if ans.Text == "" {
+		ans.Text = d.values.Write(decl, ans.Set, d.System())
+	}
+	set, err := read(d.values, decl, ans.Text, d.System(), d.job.Visited)
+	if err != nil {
+		what, hint := explain(d.values, decl, d.System(), err)
+		return ans, refuse(addr.String(), what, hint)
+	}
+	ans.Set = set
+	return ans, nil
+}
+
+// PutFamily answers every member of a family, such as danger or joist.trouble,
+// with no, or with the reply of one who could not tell.
+func (d *Document) PutFamily(area, zone, family string, like assess.Answer) error {
+	ms := members(d.values.Schema(), family, assess.ScopeZone)
+	if len(ms) == 0 {
+		return refuse(family, "there is no such family of questions", "families: "+strings.Join(families(d.values.Schema(), assess.ScopeZone), ", "))
+	}
+	for _, m := range ms {
+		topic, field, _ := strings.Cut(m.ID, ".")
+		addr := assess.Address{Area: area, Zone: zone, Topic: topic, Field: field}
+		if err := d.Put(addr, none(m, like)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Forget takes the answer at a located address away; it does nothing where
+// there is none.
+func (d *Document) Forget(addr assess.Address) { d.change().Forget(addr) }
+
+// SetHeader stores region, units and day of the visit; an empty word leaves
+// what stands. Where another system of units would read an answer otherwise,
+// its text is written anew, so that it keeps its meaning.
+func (d *Document) SetHeader(region, unitWord string, visited assess.Day) error {
+	switch {
+	case region != "" && !slices.Contains(regions, region):
+		return refuse("region", fmt.Sprintf("%q is not a word for region", region), choiceHint(region, regions))
+	case unitWord != "" && !slices.Contains(units, unitWord):
+		return refuse("units", fmt.Sprintf("%q is not a word for units", unitWord), choiceHint(unitWord, units))
+	case visited != "" && !validDay(string(visited)):
+		return refuse("visited", fmt.Sprintf("%q is not a day", visited), "write year, month and day: 2026-05-04")
+	}
+	before, job := d.System(), d.change()
+	keep(&job.Region, region)
+	keep(&job.Units, unitWord)
+	keep((*string)(&job.Visited), string(visited))
+	if now := d.System(); now != before {
+		d.reword(now)
+	}
+	return nil
+}
+
+func keep(old *string, given string) {
+	if given != "" {
+		*old = given
+	}
+}
+
+// reword writes anew what the system of units would read otherwise.
+func (d *Document) reword(sys quantity.System) {
+	for _, said := range said(d.job) {
+		decl := d.values.Schema().Find(said.addr.Short())
+		if decl == nil || decl.Kind != assess.KindQuantity || said.ans.Reply != assess.Given {
+			continue
+		}
+		if set, err := d.values.Read(decl, said.ans.Text, sys); err == nil && set == said.ans.Set {
+			continue
+		}
+		ans := said.ans
+		ans.Text = d.values.Write(decl, ans.Set, sys)
+		d.job.Put(said.addr, ans)
+	}
+}

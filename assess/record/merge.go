@@ -1,0 +1,183 @@
+package record
+
+import (
+	"underfoot/assess"
+)
+
+// A Clash is one place that both sides changed, each in its own way. The
+// merged document holds theirs.
+type Clash struct {
+	Place  string         // an address, a word of the header, or an area, a zone or an item
+	What   string         // how the two differ, for a thing; empty for an answer
+	Answer assess.Address // of an answer; zero for the header and for things
+	Mine   *assess.Answer // nil where the answer was taken away
+	Theirs *assess.Answer
+}
+
+// Merge brings together what two sides made of the same base, address by
+// address: theirs, with every change of mine that they left alone. The order
+// of things, comments and unknown keys are theirs. Mine and theirs are not
+// changed.
+func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
+	m := &merger{base: base.job, mine: mine.job, theirs: theirs.job, out: theirs.clone()}
+	m.header()
+	m.things()
+	m.answers()
+	return m.out, m.clashes, nil
+}
+
+type merger struct {
+	base, mine, theirs *assess.Job
+	out                *Document
+	clashes            []Clash
+	gone               []assess.Address // things that one of the sides took away
+}
+
+func (m *merger) header() {
+	job := m.out.change()
+	m.word("region", m.base.Region, m.mine.Region, &job.Region)
+	m.word("units", m.base.Units, m.mine.Units, &job.Units)
+	m.word("visited", string(m.base.Visited), string(m.mine.Visited), (*string)(&job.Visited))
+}
+
+func (m *merger) word(place, base, mine string, out *string) {
+	switch {
+	case mine == base || mine == *out:
+	case *out == base:
+		*out = mine
+	default:
+		m.clashes = append(m.clashes, Clash{Place: place, Mine: &assess.Answer{Text: mine}, Theirs: &assess.Answer{Text: *out}})
+	}
+}
+
+// things merges which areas, zones and items there are, and their names.
+func (m *merger) things() {
+	base, mine, theirs := set(things(m.base)), set(things(m.mine)), set(things(m.theirs))
+	for _, t := range things(m.base) {
+		switch {
+		case m.isGone(t):
+		case !mine[t] && theirs[t]:
+			m.takeAway(t, m.theirs, "taken away here, changed there", func() { drop(m.out.job, t) })
+		case mine[t] && !theirs[t]:
+			m.takeAway(t, m.mine, "changed here, taken away there", func() {})
+		}
+	}
+	for _, t := range things(m.mine) {
+		if !base[t] && !theirs[t] && !m.isGone(t) {
+			add(m.out.job, t)
+		}
+	}
+	for _, a := range m.out.job.Areas {
+		m.name(a.ID)
+	}
+}
+
+// takeAway settles a thing that one side took away and the other may have changed.
+func (m *merger) takeAway(thing assess.Address, other *assess.Job, what string, act func()) {
+	m.gone = append(m.gone, thing)
+	if changedIn(thing, m.base, other) {
+		m.clashes = append(m.clashes, Clash{Place: thingName(thing), What: what})
+		return
+	}
+	act()
+}
+
+func (m *merger) name(area string) {
+	mine, out := findArea(m.mine, area), findArea(m.out.job, area)
+	if mine == nil {
+		return
+	}
+	base := ""
+	if b := findArea(m.base, area); b != nil {
+		base = b.Name
+	}
+	m.word(area+", name", base, mine.Name, &out.Name)
+}
+
+// answers merges the answers of the things that both sides still have.
+func (m *merger) answers() {
+	seen := map[assess.Address]bool{}
+	for _, s := range append(said(m.base), said(m.mine)...) {
+		if seen[s.addr] || m.isGone(thingOf(s.addr)) {
+			continue
+		}
+		seen[s.addr] = true
+		m.answer(s.addr)
+	}
+}
+
+func (m *merger) answer(addr assess.Address) {
+	base, mine, theirs := answerAt(m.base, addr), answerAt(m.mine, addr), answerAt(m.theirs, addr)
+	switch {
+	case alike(mine, base) || alike(mine, theirs):
+	case !alike(theirs, base):
+		m.clashes = append(m.clashes, Clash{Place: addr.String(), Answer: addr, Mine: mine, Theirs: theirs})
+	case mine == nil:
+		m.out.job.Forget(addr)
+	default:
+		m.out.job.Put(addr, *mine)
+	}
+}
+
+func (m *merger) isGone(thing assess.Address) bool {
+	for _, g := range m.gone {
+		if within(thing, g) {
+			return true
+		}
+	}
+	return false
+}
+
+// changedIn reports whether a thing or anything in it differs between two jobs.
+func changedIn(thing assess.Address, base, other *assess.Job) bool {
+	now := set(things(other))
+	before := set(things(base))
+	for _, t := range append(things(base), things(other)...) {
+		if within(t, thing) && now[t] != before[t] {
+			return true
+		}
+	}
+	for _, s := range append(said(base), said(other)...) {
+		if within(s.addr, thing) && !alike(answerAt(base, s.addr), answerAt(other, s.addr)) {
+			return true
+		}
+	}
+	return false
+}
+
+func answerAt(j *assess.Job, addr assess.Address) *assess.Answer {
+	if a, ok := j.Answer(addr); ok {
+		return &a
+	}
+	return nil
+}
+
+func alike(a, b *assess.Answer) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return same(*a, *b)
+}
+
+func set(list []assess.Address) map[assess.Address]bool {
+	out := make(map[assess.Address]bool, len(list))
+	for _, t := range list {
+		out[t] = true
+	}
+	return out
+}
+
+// add puts an empty thing at the end of its list; what encloses it is there.
+func add(j *assess.Job, thing assess.Address) {
+	area := findArea(j, thing.Area)
+	switch {
+	case thing.Zone == "":
+		j.Areas = append(j.Areas, assess.Area{ID: thing.Area})
+	case thing.Item == "":
+		area.Zones = append(area.Zones, assess.Zone{ID: thing.Zone})
+	default:
+		list, _ := assess.TopicScope(thing.Topic)
+		zone := findZone(area, thing.Zone)
+		zone.Lists[list] = append(zone.Lists[list], assess.Item{ID: thing.Item})
+	}
+}

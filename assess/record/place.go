@@ -1,0 +1,155 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"unicode/utf8"
+
+	"underfoot/assess"
+)
+
+func validText(text string) bool { return utf8.ValidString(text) }
+
+// AddArea adds a room at the end. The name may be empty.
+func (d *Document) AddArea(id, name string) error {
+	if findArea(d.job, id) != nil {
+		return refuse(id, "there is an area of this id already", "")
+	}
+	if what, hint := checkID(id); what != "" {
+		return refuse("", "area: "+what, hint)
+	}
+	job := d.change()
+	job.Areas = append(job.Areas, assess.Area{ID: id, Name: name})
+	return nil
+}
+
+// AddZone adds a zone at the end of an area.
+func (d *Document) AddZone(area, id string) error {
+	a := findArea(d.job, area)
+	switch what, hint := checkID(id); {
+	case a == nil:
+		return refuse(area, "there is no such area", "")
+	case what != "":
+		return refuse(area, "zone: "+what, hint)
+	case findZone(a, id) != nil:
+		return refuse(area+"."+id, "there is a zone of this id already", "")
+	}
+	a = findArea(d.change(), area)
+	a.Zones = append(a.Zones, assess.Zone{ID: id})
+	return nil
+}
+
+// AddItem adds an item of which nothing is known yet at the end of a list.
+// The address names area, zone, list (its topic) and item.
+func (d *Document) AddItem(item assess.Address) error {
+	list, err := d.located(&item)
+	if err != nil {
+		return err
+	}
+	d.job = d.job.Normal()
+	zone := findZone(findArea(d.job, item.Area), item.Zone)
+	if findItem(zone, list, item.Item) >= 0 {
+		return refuse(thingName(item), "there is an item of this id already", "")
+	}
+	if what, hint := checkID(item.Item); what != "" {
+		return refuse("", list.String()+": "+what, hint)
+	}
+	zone.Lists[list] = append(zone.Lists[list], assess.Item{ID: item.Item})
+	return nil
+}
+
+// DropItem takes an item with all its answers off a list.
+func (d *Document) DropItem(item assess.Address) error {
+	list, err := d.located(&item)
+	if err != nil {
+		return err
+	}
+	if a := findArea(d.job, item.Area); a == nil || findZone(a, item.Zone) == nil || findItem(findZone(a, item.Zone), list, item.Item) < 0 {
+		return refuse(thingName(item), "there is no such item", "")
+	}
+	drop(d.change(), item)
+	return nil
+}
+
+// located fills in area and zone of an item's address.
+func (d *Document) located(item *assess.Address) (assess.Scope, error) {
+	list, ok := assess.TopicScope(item.Topic)
+	if !ok || !list.Listed() {
+		return list, refuse(item.Topic, "there is no such list", "lists: "+fmt.Sprint(listKeys()))
+	}
+	where, err := d.job.Normal().Locate(*item)
+	if err != nil {
+		return list, refuse("", err.Error(), "")
+	}
+	*item = where
+	return list, nil
+}
+
+// DropZone takes a zone with everything in it out of its area.
+func (d *Document) DropZone(area, id string) error {
+	if a := findArea(d.job, area); a == nil || findZone(a, id) == nil {
+		return refuse(area+"."+id, "there is no such zone", "")
+	}
+	drop(d.change(), assess.Address{Area: area, Zone: id})
+	return nil
+}
+
+// DropArea takes an area with everything in it out of the record.
+func (d *Document) DropArea(id string) error {
+	if findArea(d.job, id) == nil {
+		return refuse(id, "there is no such area", "")
+	}
+	drop(d.change(), assess.Address{Area: id})
+	return nil
+}
+
+// RenameArea gives an area another id and name.
+func (d *Document) RenameArea(old, id, name string) error {
+	switch what, hint := checkID(id); {
+	case findArea(d.job, old) == nil:
+		return refuse(old, "there is no such area", "")
+	case what != "":
+		return refuse(old, what, hint)
+	case id != old && findArea(d.job, id) != nil:
+		return refuse(id, "there is an area of this id already", "")
+	}
+	a := findArea(d.change(), old)
+	a.ID, a.Name = id, name
+	if was := findArea(d.was, old); was != nil && findArea(d.was, id) == nil {
+		d.rename(was, id)
+	}
+	return nil
+}
+
+// rename carries a new id into what was read, so that the area's comments and
+// unknown keys go with it.
+func (d *Document) rename(was *assess.Area, id string) {
+	d.root = copyTree(d.root)
+	if n := element(child(d.root, "areas"), was.ID); n != nil {
+		child(n, "id").Value = id
+	}
+	was.ID, d.renamed = id, true
+}
+
+func findArea(j *assess.Job, id string) *assess.Area {
+	i := slices.IndexFunc(j.Areas, func(a assess.Area) bool { return a.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return &j.Areas[i]
+}
+
+func findZone(a *assess.Area, id string) *assess.Zone {
+	if a == nil {
+		return nil
+	}
+	i := slices.IndexFunc(a.Zones, func(z assess.Zone) bool { return z.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return &a.Zones[i]
+}
+
+func findItem(z *assess.Zone, list assess.Scope, id string) int {
+	return slices.IndexFunc(z.Lists[list], func(it assess.Item) bool { return it.ID == id })
+}

@@ -1,0 +1,234 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"go.yaml.in/yaml/v4"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+)
+
+// The words that a header may use.
+var (
+	regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}
+	units   = []string{quantity.US.String(), quantity.Metric.String()}
+)
+
+// The keys of each place, in the order in which they are written.
+var (
+	topKeys    = []string{"format", "region", "units", "visited", "answers", "areas"}
+	areaKeys   = []string{"id", "name", "answers", "zones"}
+	zoneKeys   = append(append([]string{"id", "answers"}, listKeys()...), "readings")
+	listFields = []string{"complete", "items"}
+	answerKeys = []string{"value", "basis", "with", "on", "note", "photos"}
+)
+
+func listKeys() []string {
+	var keys []string
+	for _, s := range assess.ListScopes {
+		keys = append(keys, s.String())
+	}
+	return keys
+}
+
+// Read reads a record, YAML or JSON. The name stands in the places of
+// problems. All problems come back at once as assess.Problems, and then there
+// is no document: a record that is half understood advises nobody.
+func Read(data []byte, name string, v Values) (*Document, error) {
+	r := &reader{ledger: ledger{name: name, data: data}, values: v, job: &assess.Job{}}
+	root := r.tree()
+	if root != nil && r.format(root) {
+		r.record(root)
+	}
+	if err := r.problems().Err(); err != nil {
+		return nil, err
+	}
+	return &Document{values: v, source: slices.Clone(data), root: root, was: r.job, job: r.job, warnings: r.odd.problems()}, nil
+}
+
+// A reader walks the tree of one record.
+type reader struct {
+	ledger
+	odd    ledger // warnings
+	values Values
+	job    *assess.Job
+	sys    quantity.System
+}
+
+// tree is the screened tree, or nil where it is not fit to be read.
+func (r *reader) tree() *yaml.Node {
+	r.odd = ledger{name: r.name, data: r.data}
+	if r.screenBytes(); len(r.found) > 0 {
+		return nil
+	}
+	root := r.parse()
+	if root == nil || !r.screenTree(root, 0) {
+		return nil
+	}
+	return root
+}
+
+// format reports whether the record is of the format that is read here. A
+// newer one is left alone: no other problem in it is any of our business.
+func (r *reader) format(root *yaml.Node) bool {
+	n := child(root, "format")
+	family, version, _ := strings.Cut(Format, "/")
+	switch {
+	case root.Kind != yaml.MappingNode || n == nil:
+		r.found = nil
+		r.note(at(root), "this is no record: the key format is missing", "the first line of a record is: format: "+Format)
+	case n.Value == Format:
+		return true
+	case strings.HasPrefix(n.Value, family+"/") && newer(n.Value[len(family)+1:], version):
+		r.found = nil
+		r.note(at(n), fmt.Sprintf("the record is of the newer format %s; this program reads %s", n.Value, Format),
+			"use a newer version of the program; the file was left as it is")
+	default:
+		r.found = nil
+		r.note(at(n), fmt.Sprintf("the format %q is not known; this program reads %s", n.Value, Format), "write: format: "+Format)
+	}
+	return false
+}
+
+func newer(version, than string) bool {
+	v, err := strconv.Atoi(version)
+	ours, _ := strconv.Atoi(than)
+	return err == nil && v > ours
+}
+
+func (r *reader) record(root *yaml.Node) {
+	top := r.fields(root, "a record", topKeys)
+	r.job.Region = r.word(top["region"], "region", regions)
+	r.job.Units = r.word(top["units"], "units", units)
+	r.job.Visited = r.day(top["visited"])
+	r.sys = system(r.job)
+	r.job.Answers = r.answers(top["answers"], assess.ScopeJob)
+	seen := map[string]bool{}
+	for _, n := range r.sequence(top["areas"], "areas") {
+		if id, ok := r.id(n, "area", seen); ok {
+			r.job.Areas = append(r.job.Areas, r.area(n, id))
+		}
+	}
+}
+
+func (r *reader) area(n *yaml.Node, id string) assess.Area {
+	f := r.fields(n, "an area", areaKeys)
+	area := assess.Area{ID: id, Name: r.text(f["name"], "name"), Answers: r.answers(f["answers"], assess.ScopeArea)}
+	seen := map[string]bool{}
+	for _, z := range r.sequence(f["zones"], "zones") {
+		if id, ok := r.id(z, "zone", seen); ok {
+			area.Zones = append(area.Zones, r.zone(z, id))
+		}
+	}
+	return area
+}
+
+func (r *reader) zone(n *yaml.Node, id string) assess.Zone {
+	f := r.fields(n, "a zone", zoneKeys)
+	zone := assess.Zone{ID: id, Answers: r.answers(f["answers"], assess.ScopeZone)}
+	for _, list := range assess.ListScopes {
+		r.list(f[list.String()], list, &zone)
+	}
+	if readings := f["readings"]; readings != nil && r.mapping(readings, "readings") {
+		zone.Readings = plain(readings).(map[string]any)
+	}
+	return zone
+}
+
+// fields are the values of the known keys of a mapping. An unknown key is a
+// problem where it looks like a known one misspelt; else it is kept.
+func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yaml.Node {
+	if !r.mapping(n, of) {
+		return nil
+	}
+	out := make(map[string]*yaml.Node, len(n.Content)/2)
+	for _, p := range pairs(n) {
+		switch {
+		case !slices.Contains(known, p.key.Value):
+			r.unknown(p.key, of, known)
+		case isNull(p.value):
+			r.odd.note(at(p.key), p.key.Value+" has nothing behind it and counts as not said", "")
+		case out[p.key.Value] == nil:
+			out[p.key.Value] = p.value
+		}
+	}
+	return out
+}
+
+func (r *reader) unknown(key *yaml.Node, of string, known []string) {
+	if near := assess.Nearest(key.Value, known); near != "" {
+		r.note(at(key), fmt.Sprintf("%q is not a key of %s", key.Value, of), "did you mean "+near+"?")
+		return
+	}
+	r.odd.note(at(key), fmt.Sprintf("%q is not a key of %s: kept, and of no effect", key.Value, of), "")
+}
+
+func (r *reader) mapping(n *yaml.Node, of string) bool {
+	if n.Kind != yaml.MappingNode {
+		r.note(at(n), of+" is written as keys and values", "write each as key: value on a line of its own, or in { }")
+	}
+	return n.Kind == yaml.MappingNode
+}
+
+func (r *reader) sequence(n *yaml.Node, key string) []*yaml.Node {
+	if n == nil {
+		return nil
+	}
+	if n.Kind != yaml.SequenceNode {
+		r.note(at(n), key+" is a list", "start each of them with a dash: - id: ...")
+		return nil
+	}
+	return n.Content
+}
+
+// text is a plain text; empty where nothing is written.
+func (r *reader) text(n *yaml.Node, key string) string {
+	if n == nil {
+		return ""
+	}
+	if n.Kind != yaml.ScalarNode {
+		r.note(at(n), key+" is a text", "put it in quotes where it starts with { or [")
+		return ""
+	}
+	return n.Value
+}
+
+// word is one of the words that a key takes.
+func (r *reader) word(n *yaml.Node, key string, words []string) string {
+	text := r.text(n, key)
+	if text == "" || slices.Contains(words, text) {
+		return text
+	}
+	r.note(at(n), fmt.Sprintf("%q is not a word for %s", text, key), choiceHint(text, words))
+	return ""
+}
+
+func choiceHint(word string, words []string) string {
+	hint := "one of: " + strings.Join(words, ", ")
+	if near := assess.Nearest(word, words); near != "" {
+		hint = "did you mean " + near + "? " + hint
+	}
+	return hint
+}
+
+func (r *reader) day(n *yaml.Node) assess.Day {
+	text := r.text(n, "a day")
+	if text == "" {
+		return ""
+	}
+	if !validDay(text) {
+		r.note(at(n), fmt.Sprintf("%q is not a day", text), "write year, month and day: 2026-05-04")
+		return ""
+	}
+	return assess.Day(text)
+}
+
+func validDay(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}

@@ -1,0 +1,197 @@
+package record
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+
+	"go.yaml.in/yaml/v4"
+
+	"underfoot/assess"
+)
+
+// schemaComment tells an editor where the JSON Schema of the record lies:
+// beside the record.
+const schemaComment = "# yaml-language-server: $schema=underfoot.schema.json\n"
+
+// Bytes is the record as a file. What the program does not know and what
+// nobody changed stays as it was written; known keys stand in the order of the
+// catalogue. A record read from JSON is written as JSON. What comes out has
+// been read back and says what the job says; anything else is an error of the
+// kind Internal.
+func (d *Document) Bytes() ([]byte, error) {
+	if d.source != nil && d.job == d.was && !d.renamed {
+		return bytes.Clone(d.source), nil
+	}
+	w := &writer{schema: d.values.Schema(), root: copyTree(d.root), was: d.was, job: d.job}
+	w.record()
+	out, err := w.dump(bytes.HasPrefix(bytes.TrimSpace(d.source), []byte("{")))
+	if err != nil {
+		return nil, &assess.Problem{Kind: assess.Internal, What: "the record could not be written", Cause: err}
+	}
+	back, err := Read(out, "the record as written", d.values)
+	if err == nil && !sameJob(back.job, d.job) {
+		err = fmt.Errorf("it reads back as something else")
+	}
+	if err != nil {
+		return nil, &assess.Problem{Kind: assess.Internal, What: "the record was written wrongly: " + err.Error(),
+			Hint: "nothing was saved; this is a fault of the program", Cause: err}
+	}
+	return out, nil
+}
+
+// A writer brings a tree up to what the job says, and leaves alone what says
+// so already.
+type writer struct {
+	schema   *assess.Schema
+	root     *yaml.Node
+	was, job *assess.Job
+}
+
+func (w *writer) dump(asJSON bool) ([]byte, error) {
+	if asJSON {
+		return dumpJSON(w.root), nil
+	}
+	var out bytes.Buffer
+	if !mentions(w.root, "yaml-language-server:") {
+		out.WriteString(schemaComment)
+	}
+	d, err := yaml.NewDumper(&out, yaml.WithIndent(2), yaml.WithCompactSeqIndent(false), yaml.WithLineWidth(-1))
+	if err != nil {
+		return nil, err
+	}
+	if err := d.Dump(w.root); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), d.Close()
+}
+
+// mentions reports whether a comment above the first keys holds a text.
+func mentions(root *yaml.Node, text string) bool {
+	return slices.ContainsFunc(root.Content, func(n *yaml.Node) bool {
+		return bytes.Contains([]byte(n.HeadComment), []byte(text))
+	})
+}
+
+func (w *writer) record() {
+	if w.job.Region == "" && w.job.Units == "" && w.was.Region != "" {
+		w.root = newMapping()
+	}
+	header := func(key, was, now string) {
+		if was != now {
+			setChild(w.root, key, newScalar(now))
+		}
+	}
+	if child(w.root, "format") == nil {
+		header("format", "", Format)
+	}
+	header("region", w.was.Region, w.job.Region)
+	header("units", w.was.Units, w.job.Units)
+	header("visited", string(w.was.Visited), string(w.job.Visited))
+	w.answers(w.root, assess.ScopeJob, w.was.Answers, w.job.Answers)
+	w.areas()
+	sortKeys(w.root, rankIn(topKeys))
+}
+
+func (w *writer) areas() {
+	seq := sequenceOf(w.root, "areas", len(w.job.Areas))
+	arrange(seq, len(w.job.Areas), func(i int) string { return w.job.Areas[i].ID }, func(i int, n *yaml.Node) {
+		now := &w.job.Areas[i]
+		was := findArea(w.was, now.ID)
+		if was == nil {
+			was = &assess.Area{}
+		}
+		w.area(n, was, now)
+	})
+}
+
+func (w *writer) area(n *yaml.Node, was, now *assess.Area) {
+	switch {
+	case now.Name == was.Name:
+	case now.Name == "":
+		dropChild(n, "name")
+	default:
+		setChild(n, "name", newScalar(now.Name))
+	}
+	w.answers(n, assess.ScopeArea, was.Answers, now.Answers)
+	seq := sequenceOf(n, "zones", len(now.Zones))
+	arrange(seq, len(now.Zones), func(i int) string { return now.Zones[i].ID }, func(i int, z *yaml.Node) {
+		before := findZone(was, now.Zones[i].ID)
+		if before == nil {
+			before = &assess.Zone{}
+		}
+		w.zone(z, before, &now.Zones[i])
+	})
+	sortKeys(n, rankIn(areaKeys))
+}
+
+func (w *writer) zone(n *yaml.Node, was, now *assess.Zone) {
+	w.answers(n, assess.ScopeZone, apart(was.Answers), apart(now.Answers))
+	for _, list := range assess.ListScopes {
+		w.list(n, list, was, now)
+	}
+	sortKeys(n, rankIn(zoneKeys))
+}
+
+// apart are the answers of a zone without those that close its lists, which
+// stand in the lists.
+func apart(answers assess.Answers) assess.Answers {
+	out := make(assess.Answers, len(answers))
+	for name, a := range answers {
+		if !slices.ContainsFunc(assess.ListScopes[:], func(s assess.Scope) bool { return assess.CompleteField(s) == name }) {
+			out[name] = a
+		}
+	}
+	return out
+}
+
+// sequenceOf is the list below a key, made where there is something to put in.
+func sequenceOf(n *yaml.Node, key string, size int) *yaml.Node {
+	seq := child(n, key)
+	if seq != nil && seq.Kind == yaml.SequenceNode {
+		return seq
+	}
+	seq = newSequence()
+	if size > 0 {
+		setChild(n, key, seq)
+		return child(n, key)
+	}
+	return seq
+}
+
+// arrange gives a list of things with ids the things wanted, in order: the
+// node that stands there already, or a new one.
+func arrange(seq *yaml.Node, size int, id func(int) string, fill func(int, *yaml.Node)) {
+	wanted := make([]*yaml.Node, size)
+	for i := range wanted {
+		if wanted[i] = element(seq, id(i)); wanted[i] == nil {
+			wanted[i] = newMapping()
+			setChild(wanted[i], "id", newScalar(id(i)))
+		}
+		fill(i, wanted[i])
+	}
+	seq.Content = wanted
+}
+
+// element is the mapping of a list that has an id.
+func element(seq *yaml.Node, id string) *yaml.Node {
+	if seq == nil {
+		return nil
+	}
+	for _, n := range seq.Content {
+		if v := child(n, "id"); v != nil && v.Value == id {
+			return n
+		}
+	}
+	return nil
+}
+
+// rankIn ranks keys as a list of known keys has them; unknown keys come last.
+func rankIn(known []string) func(string) int {
+	return func(key string) int {
+		if i := slices.Index(known, key); i >= 0 {
+			return i
+		}
+		return len(known)
+	}
+}
