@@ -77,59 +77,6 @@ const (
 	Quiet
 )
 
-// A Role says what a column is for.
-type Role uint8
-
-// The roles. Group says what a row belongs to and may be printed once for
-// several rows; Mark is a word or two on how things stand; Title names the row.
-// An Aside is left out of a short print.
-const (
-	Detail Role = iota
-	Group
-	Mark
-	Title
-	Aside
-)
-
-// A Shape is how rows are best printed where there is room.
-type Shape uint8
-
-// Records have long texts and read one below the other; a Grid has short cells
-// that are compared down a column.
-const (
-	Records Shape = iota
-	Grid
-)
-
-// A Table is rows under named columns.
-type Table struct {
-	ID      string // lower snake case
-	Shape   Shape
-	Columns []Column
-	Rows    []Row
-}
-
-// A Column is one kind of cell of a table.
-type Column struct {
-	Heading string
-	Role    Role
-	Width   int  // wished width in characters
-	Number  bool // set flush right
-}
-
-// A Row is one thing.
-type Row struct {
-	Tone  Tone
-	Cells []Cell
-}
-
-// A Cell is what one column says of a row.
-type Cell struct {
-	Text   string
-	Number *float64 // the number that Text shows, or nil
-	Blank  bool     // to be filled in by hand
-}
-
 // A Calculation is one check's arithmetic with what came of it.
 type Calculation struct {
 	ID        string // unique in the view, lower snake case

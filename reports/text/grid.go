@@ -14,11 +14,11 @@ const (
 
 // fit is the width of each shown column, with the widest ones made narrower
 // until the row fits; ok is false where they would become too narrow to read.
-func (p *printer) fit(t *reports.Table, shown []int, rows []reports.Row) (widths []int, ok bool) {
+func (p *printer) fit(t *reports.Table, shown []int) (widths []int, ok bool) {
 	widths, floors := make([]int, len(shown)), make([]int, len(shown))
 	total := between * len(shown) // the indent takes the place of the last gap
 	for k, i := range shown {
-		widths[k], floors[k] = natural(t.Columns[i].Heading, i, rows)
+		widths[k], floors[k] = natural(t.Columns[i].Heading, i, t.Rows)
 		total += widths[k]
 	}
 	for total > p.width {

@@ -59,22 +59,34 @@ func (p *printer) paras(list []reports.Para) {
 	}
 }
 
-// labelled prints a label and its text behind it, further lines set in.
+// labelled prints a label and its text behind it, further lines set in; a text
+// of several lines becomes a list below the label.
 func (p *printer) labelled(indent, label, text string, s style) {
-	lines := wrap(label+": "+text, p.width-len(indent)-2)
-	if text == "" {
-		lines = wrap(label, p.width-len(indent)-2)
+	if strings.Contains(text, "\n") {
+		p.line(indent, label+":", s)
+		for l := range strings.SplitSeq(text, "\n") {
+			p.hanging(indent+"  - ", l, len(indent)+4, plain)
+		}
+		return
 	}
-	for i, l := range lines {
-		if i == 0 {
-			head, tail := l, ""
-			if rest, ok := strings.CutPrefix(l, label); ok {
-				head, tail = label, rest
-			}
-			p.out.WriteString(indent + p.styled(head, s) + tail + "\n")
+	whole := label + ": " + text
+	if text == "" {
+		whole = label
+	}
+	p.lead(indent, label, whole, s)
+}
+
+// lead prints a text of which the first words, head, are set in a style.
+func (p *printer) lead(indent, head, whole string, s style) {
+	for i, l := range wrap(whole, p.width-len(indent)-2) {
+		if rest, ok := strings.CutPrefix(l, head); ok && i == 0 {
+			p.out.WriteString(indent + p.styled(head, s) + rest + "\n")
 			continue
 		}
-		p.line(indent+"  ", l, plain)
+		if i > 0 {
+			l = "  " + l
+		}
+		p.line(indent, l, plain)
 	}
 }
 
