@@ -1,0 +1,135 @@
+// Package cli is the command tree: flags in, exit code out. Each command is a
+// thin shell over the rooms below.
+package cli
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/cmd/internal/console"
+)
+
+// app is what all commands share: the streams, the day, the global flags.
+type app struct {
+	*console.Streams
+	today   assess.Day
+	region  string
+	units   string
+	lang    string
+	day     string
+	plain   bool // --no-color
+	engines engines
+}
+
+// Run runs the command line and returns the exit code.
+func Run(ctx context.Context, s *console.Streams, args []string) int {
+	a := &app{Streams: s, engines: engines{}}
+	root := a.root()
+	root.SetArgs(args)
+	root.SetIn(s.In)
+	root.SetOut(s.Out)
+	root.SetErr(s.Err)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		err = s.Flush()
+	}
+	report(s.Err, err)
+	return codeOf(err)
+}
+
+func (a *app) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "underfoot",
+		Short: "Decide whether an old floor can carry tile",
+		Long: `underfoot asks what lies on and under an old floor, computes what can be
+computed, and says what may stay, what must be removed, stiffened, dried,
+flattened, isolated, covered or tested before the first tile is laid.
+
+It screens stated answers. It does not replace a laboratory, an engineer, the
+local code or the instructions of the products that are used.`,
+		Example: `  underfoot demo                          the whole way on an invented job
+  underfoot walk kitchen.yaml             be asked, answer by answer
+  underfoot assess kitchen.yaml           what the answers point to
+  underfoot report kitchen.yaml -o kitchen.xlsx`,
+		SilenceUsage:      true,
+		SilenceErrors:     true,
+		PersistentPreRunE: func(*cobra.Command, []string) error { return a.settle() },
+	}
+	f := root.PersistentFlags()
+	f.StringVar(&a.units, "units", "", "units to read and print: us or mm (default: as the record says)")
+	f.StringVar(&a.lang, "lang", "en", "language of questions and reports")
+	f.StringVar(&a.day, "today", "", "the day to count ages from, as 2026-05-04 (default: SOURCE_DATE_EPOCH, else the clock)")
+	f.StringVar(&a.region, "region", "", "rules of this region: us, ca, uk, ie, au, nz, de, eu, other (default: as the record says)")
+	f.BoolVar(&a.plain, "no-color", false, "print without colour")
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		return usage(err.Error(), "see: "+c.CommandPath()+" --help")
+	})
+	root.AddCommand(a.demoCommand(), a.walkCommand(), a.assessCommand(), a.reportCommand(), a.setCommand(),
+		a.schemaCommand(), a.rulesCommand(), &cobra.Command{Use: "exit-codes", Short: "What the exit codes say", Long: exitHelp})
+	a.complete(root)
+	return root
+}
+
+// settle reads the global flags that have a value to check.
+func (a *app) settle() error {
+	var err error
+	if a.today, err = console.Today(a.day); err != nil {
+		return usage(err.Error(), "write the day as 2026-05-04")
+	}
+	if a.units != "" && a.units != "us" && a.units != "mm" {
+		return usage("--units "+a.units+" is not a system of units", "it is us or mm")
+	}
+	if a.region != "" && !known(a.region) {
+		return usage("--region "+a.region+" is not a region", "one of: us, ca, uk, ie, au, nz, de, eu, other")
+	}
+	if a.lang != "en" {
+		return usage("--lang "+a.lang+" is not there yet", "the texts are in English: --lang en")
+	}
+	if a.plain {
+		a.NoColor()
+	}
+	return nil
+}
+
+func known(region string) bool {
+	for _, r := range regions {
+		if r == region {
+			return true
+		}
+	}
+	return false
+}
+
+var regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}
+
+func (a *app) system() quantity.System {
+	if a.units == "mm" {
+		return quantity.Metric
+	}
+	return quantity.US
+}
+
+// args wraps cobra's argument checks, so that a wrong count is a usage error.
+func args(check cobra.PositionalArgs, hint string) cobra.PositionalArgs {
+	return func(c *cobra.Command, given []string) error {
+		if err := check(c, given); err != nil {
+			return usage(err.Error(), hint)
+		}
+		return nil
+	}
+}
+
+// complete gives flags and files their completions.
+func (a *app) complete(root *cobra.Command) {
+	fixed := func(words ...string) func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
+	}
+	for flag, words := range map[string][]string{"units": {"us", "mm"}, "region": regions, "lang": {"en"}} {
+		if err := root.RegisterFlagCompletionFunc(flag, fixed(words...)); err != nil {
+			panic("cli: " + err.Error())
+		}
+	}
+}

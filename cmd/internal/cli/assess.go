@@ -1,0 +1,83 @@
+package cli
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+
+	"underfoot/assess"
+	"underfoot/reports"
+	"underfoot/reports/data"
+	"underfoot/reports/text"
+)
+
+func (a *app) assessCommand() *cobra.Command {
+	var asJSON, all, gate bool
+	c := &cobra.Command{
+		Use:   "assess FILE...",
+		Short: "Print what the answers in a record point to",
+		Example: `  underfoot assess kitchen.yaml
+  underfoot assess --json *.yaml            one document a line
+  underfoot assess --gate kitchen.yaml && echo 'nothing speaks against starting'
+  cat kitchen.yaml | underfoot assess -`,
+		Args: args(cobra.MinimumNArgs(1), "name a record, or - for the standard input"),
+		RunE: func(_ *cobra.Command, files []string) error {
+			return a.each(files, func(name string) error {
+				f, err := a.load(name)
+				if err != nil {
+					return err
+				}
+				r := a.assess(f)
+				if err := a.print(r, asJSON, all); err != nil {
+					return err
+				}
+				if gate && r.Verdict > assess.Prepare {
+					return errGate
+				}
+				return nil
+			})
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, one document a line")
+	c.Flags().BoolVar(&all, "all", false, "also what is in order, the calculations, the answers and the sources")
+	c.Flags().BoolVar(&gate, "gate", false, "exit with 4 unless the verdict is ready or prepare")
+	return c
+}
+
+// each runs over several files, reports what is wrong with each, and returns
+// the error with the highest exit code.
+func (a *app) each(files []string, do func(string) error) error {
+	var worst error
+	for _, name := range files {
+		err := do(name)
+		if len(files) > 1 && !errors.Is(err, errGate) {
+			report(a.Err, err)
+		}
+		if codeOf(err) > codeOf(worst) {
+			worst = err
+		}
+	}
+	if len(files) > 1 && worst != nil && !errors.Is(worst, errGate) {
+		return &told{worst}
+	}
+	return worst
+}
+
+// told is an error that has been reported already.
+type told struct{ error }
+
+// Unwrap is the error itself, for its exit code.
+func (t *told) Unwrap() error { return t.error }
+
+func (a *app) print(r *assess.Result, asJSON, all bool) error {
+	if asJSON {
+		return data.Write(a.Out, r, data.Options{All: all})
+	}
+	return a.printText(r, "", all)
+}
+
+// printText prints the findings for a terminal or a pipe, a note first.
+func (a *app) printText(r *assess.Result, note string, all bool) error {
+	v := reports.NewView(r, reports.Options{Units: r.Units, Language: a.lang, Note: note})
+	return text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color(), All: all})
+}

@@ -1,0 +1,215 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/rules"
+	"underfoot/rules/pack"
+)
+
+func (a *app) rulesCommand() *cobra.Command {
+	c := &cobra.Command{
+		Use:   "rules",
+		Short: "List the rules, show one with its sources, run their own cases",
+		Example: `  underfoot rules list
+  underfoot rules show asbestos-presumed-layer
+  underfoot rules test --region uk`,
+	}
+	c.AddCommand(a.rulesList(), a.rulesShow(), a.rulesCheck(), a.rulesTest())
+	return c
+}
+
+func (a *app) openRules() (*rules.Engine, error) {
+	region := a.region
+	if region == "" {
+		region = "us"
+	}
+	return a.engines.open(region, a.system())
+}
+
+func (a *app) rulesList() *cobra.Command {
+	return &cobra.Command{
+		Use:   "list",
+		Short: "One line for each rule: id, what an unknown does, what it does",
+		Args:  args(cobra.NoArgs, "rules list takes no arguments"),
+		RunE: func(*cobra.Command, []string) error {
+			e, err := a.openRules()
+			if err != nil {
+				return err
+			}
+			for _, r := range e.Pack.Rules {
+				fmt.Fprintf(a.Out, "%-36s %-8s %-8s %-10s %s\n", r.ID, r.Scope, r.Unknown, r.Protects, effects(r))
+			}
+			return nil
+		},
+	}
+}
+
+func effects(r *pack.Rule) string {
+	var parts []string
+	add := func(verb string, paths ...assess.PathID) {
+		if len(paths) > 0 {
+			parts = append(parts, verb+" "+words(paths))
+		}
+	}
+	if r.Calls != assess.NoPath {
+		add("calls", r.Calls)
+	}
+	add("permits", r.Permits...)
+	add("bars", r.Bars...)
+	if r.BarsThis {
+		parts = append(parts, "bars the base that it looks at")
+	}
+	if len(parts) == 0 {
+		return "adds a caution"
+	}
+	return strings.Join(parts, "; ")
+}
+
+func words(paths []assess.PathID) string {
+	list := make([]string, len(paths))
+	for i, p := range paths {
+		list[i] = p.String()
+	}
+	return strings.Join(list, ", ")
+}
+
+func (a *app) rulesShow() *cobra.Command {
+	return &cobra.Command{
+		Use:   "show ID",
+		Short: "One rule: its condition, texts, risk, cases and sources",
+		Args:  args(cobra.ExactArgs(1), "name one rule; see: underfoot rules list"),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			e, err := a.openRules()
+			if err != nil {
+				return nil, cobra.ShellCompDirectiveError
+			}
+			return ids(e.Pack), cobra.ShellCompDirectiveNoFileComp
+		},
+		RunE: func(_ *cobra.Command, names []string) error {
+			e, err := a.openRules()
+			if err != nil {
+				return err
+			}
+			r := e.Pack.Rule(names[0])
+			if r == nil {
+				hint := "see: underfoot rules list"
+				if near := assess.Nearest(names[0], ids(e.Pack)); near != "" {
+					hint = "did you mean " + near + "? " + hint
+				}
+				return usage("there is no rule "+names[0]+" in region "+e.Figures.Region, hint)
+			}
+			return a.show(r)
+		},
+	}
+}
+
+func ids(p *pack.Pack) []string {
+	list := make([]string, len(p.Rules))
+	for i, r := range p.Rules {
+		list[i] = r.ID
+	}
+	return list
+}
+
+// show prints one rule whole.
+func (a *app) show(r *pack.Rule) error {
+	p := func(head, text string) {
+		if text != "" {
+			fmt.Fprintf(a.Out, "%-12s %s\n", head, text)
+		}
+	}
+	p("rule", r.ID)
+	p("title", r.Text.Title)
+	p("looks at", r.Scope.String())
+	if r.Applies != nil {
+		p("applies", r.Applies.String())
+	}
+	p("when", r.When.String())
+	p("not known", policies(r))
+	p("protects", r.Protects)
+	p("does", effects(r))
+	p("says", r.Text.Fails)
+	p("presumed", r.Text.Presumed)
+	p("open", r.Text.Open)
+	p("otherwise", r.Text.Holds)
+	p("why", r.Text.Why)
+	p("remedy", r.Text.Remedy)
+	p("risk", fmt.Sprintf("%s: %s and %s; after the remedy %s and %s", r.Text.Mode,
+		r.Risk.Likelihood, r.Risk.Consequence, r.Risk.LikelihoodAfter, r.Risk.ConsequenceAfter))
+	p("cases", fmt.Sprintf("%d", len(r.Cases)))
+	for _, c := range r.Cases {
+		p("", fmt.Sprintf("%-4s %s", c.Expect, c.Name))
+	}
+	for _, id := range r.Sources {
+		if c, ok := figure.Cite(id); ok {
+			p("source "+id, fmt.Sprintf("%s (%s; %s): %s", c.Source.Title, c.Source.Edition, c.Source.Known, c.States))
+		}
+	}
+	return nil
+}
+
+func policies(r *pack.Rule) string {
+	var parts []string
+	for _, c := range r.UnknownWhen {
+		parts = append(parts, fmt.Sprintf("%s when %s", c.Then, c.When))
+	}
+	return strings.Join(append(parts, string(r.Unknown)), "; else ")
+}
+
+func (a *app) rulesCheck() *cobra.Command {
+	return &cobra.Command{
+		Use:   "check",
+		Short: "Load the rules of every region and print what is wrong with them",
+		Args:  args(cobra.NoArgs, "packs of your own are not read yet; rules check takes no arguments"),
+		RunE: func(*cobra.Command, []string) error {
+			for _, region := range regions {
+				e, err := a.engines.open(region, a.system())
+				if err != nil {
+					return err
+				}
+				fmt.Fprintf(a.Out, "%-6s %d rules, nothing wrong\n", region, len(e.Pack.Rules))
+			}
+			return nil
+		},
+	}
+}
+
+func (a *app) rulesTest() *cobra.Command {
+	return &cobra.Command{
+		Use:   "test",
+		Short: "Run the cases that stand beside the rules",
+		Args:  args(cobra.NoArgs, "packs of your own are not read yet; rules test takes no arguments"),
+		RunE: func(*cobra.Command, []string) error {
+			failed := 0
+			for _, region := range a.testRegions() {
+				e, err := a.engines.open(region, a.system())
+				if err != nil {
+					return err
+				}
+				failures, ran := e.Test()
+				fmt.Fprintf(a.Out, "%-6s %d cases of %d rules, %d failed\n", region, ran, len(e.Pack.Rules), len(failures))
+				for _, f := range failures {
+					fmt.Fprintf(a.Out, "  %s: %s: want %s, got %s\n    %s\n", f.Rule, f.Case, f.Want, f.Got, f.Explain)
+				}
+				failed += len(failures)
+			}
+			if failed > 0 {
+				return &assess.Problem{Kind: assess.Invalid, What: fmt.Sprintf("%d cases failed", failed), Hint: "the rule or its case is wrong: ask which before changing either"}
+			}
+			return nil
+		},
+	}
+}
+
+func (a *app) testRegions() []string {
+	if a.region != "" {
+		return []string{a.region}
+	}
+	return regions
+}

@@ -1,0 +1,261 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+	"underfoot/assess/record"
+	"underfoot/cmd/internal/disk"
+)
+
+func (a *app) setCommand() *cobra.Command {
+	c := &cobra.Command{
+		Use:   "set FILE ADDRESS=VALUE...",
+		Short: "Write answers into a record without a screen",
+		Long: `set writes answers by address. A record that is not there is made. Naming an
+item that is not there makes it; its value "remove" drops it from the record.
+ADDRESS.basis, .with, .note and .on say how an answer is known.`,
+		Example: `  underfoot set kitchen.yaml site.year_built=1968 danger=none zone.base=joists
+  underfoot set kitchen.yaml layer.l1.kind=sheet-vinyl layer.l1.year=1998 layer.l1.year.basis=document
+  underfoot set kitchen.yaml 'joist.span=13 ft 6 in' joist.span.basis=measured
+  underfoot set kitchen.yaml layer.complete=yes layer.l2=remove`,
+		Args: args(cobra.MinimumNArgs(2), "name a record and at least one ADDRESS=VALUE"),
+		RunE: func(_ *cobra.Command, given []string) error { return a.set(given[0], given[1:]) },
+	}
+	return c
+}
+
+// set changes the record under its lock: all of the answers, or none.
+func (a *app) set(name string, pairs []string) error {
+	e, err := a.engines.open("us", quantity.US)
+	if err != nil {
+		return err
+	}
+	return disk.Save(name, func(current []byte) ([]byte, error) {
+		doc, err := a.openOrNew(name, current, e.Catalogue)
+		if err != nil {
+			return nil, err
+		}
+		var problems assess.Problems
+		for _, pair := range pairs {
+			problems = append(problems, a.setOne(doc, e.Catalogue, pair)...)
+		}
+		if err := problems.Err(); err != nil {
+			return nil, err
+		}
+		return doc.Bytes()
+	})
+}
+
+// openOrNew reads the record, or starts one for the flags given.
+func (a *app) openOrNew(name string, data []byte, c *question.Catalogue) (*record.Document, error) {
+	if len(data) > 0 {
+		return record.Read(data, name, c)
+	}
+	region := a.region
+	if region == "" {
+		region = "us"
+	}
+	return record.New(c, region, a.system(), a.today), nil
+}
+
+func (a *app) setOne(doc *record.Document, c *question.Catalogue, pair string) assess.Problems {
+	target, value, ok := strings.Cut(pair, "=")
+	if !ok {
+		return refuse(pair, "is not ADDRESS=VALUE", "for example joist.span='13 ft 6 in'")
+	}
+	target, value = strings.TrimSpace(target), strings.TrimSpace(value)
+	if handled, problems := setWhole(doc, c, target, value); handled {
+		return problems
+	}
+	target, detail := cutDetail(target)
+	addr, q, problems := locate(doc, c, target)
+	if len(problems) > 0 {
+		return problems
+	}
+	answer, said := doc.Job().Answer(addr)
+	if detail != "" {
+		if !said {
+			return refuse(target, "has no answer yet", "set it first: "+target+"=VALUE")
+		}
+		if problem := withDetail(&answer, detail, value); problem != "" {
+			return refuse(pair, problem, "the bases are: "+strings.Join(assess.BasisWords(), ", "))
+		}
+		return put(doc, addr, answer)
+	}
+	answer, problems = readAnswer(doc, c, q, value)
+	if len(problems) > 0 {
+		return problems
+	}
+	answer.On = a.today
+	return put(doc, addr, answer)
+}
+
+// setWhole handles what is no single answer: a whole family answered none, a
+// list answered none, an item dropped.
+func setWhole(doc *record.Document, c *question.Catalogue, target, value string) (handled bool, problems assess.Problems) {
+	words := strings.Split(target, ".")
+	last := words[len(words)-1]
+	if value == "none" {
+		if family := familyOf(c, target); family != "" {
+			return true, setFamily(doc, c, target, family)
+		}
+		if scope, ok := assess.ParseScope(last); ok && scope.Listed() {
+			return true, setEmpty(doc, c, target, scope)
+		}
+	}
+	if value == "remove" && len(words) >= 2 {
+		if scope, ok := assess.ParseScope(words[len(words)-2]); ok && scope.Listed() {
+			addr, _, problems := locate(doc, c, target+".kind")
+			if len(problems) > 0 {
+				return true, problems
+			}
+			if err := doc.DropItem(addr); err != nil {
+				return true, refuse(target, err.Error(), "see the items with: underfoot assess FILE")
+			}
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
+// familyOf is the family that a target names with or without area and zone.
+func familyOf(c *question.Catalogue, target string) string {
+	for i := range c.Questions {
+		if f := c.Questions[i].Decl.Family; f != "" && (target == f || strings.HasSuffix(target, "."+f)) {
+			return f
+		}
+	}
+	return ""
+}
+
+func setFamily(doc *record.Document, c *question.Catalogue, target, family string) (problems assess.Problems) {
+	prefix := strings.TrimSuffix(target, family)
+	for i := range c.Questions {
+		q := &c.Questions[i]
+		if q.Decl.Family != family {
+			continue
+		}
+		addr, _, ps := locate(doc, c, prefix+q.Decl.ID)
+		if problems = append(problems, ps...); len(ps) == 0 {
+			problems = append(problems, put(doc, addr, assess.Answer{Set: assess.Set{Mask: 1}, Text: q.Decl.Choices[0]})...)
+		}
+	}
+	return problems
+}
+
+func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope assess.Scope) assess.Problems {
+	addr, _, problems := locate(doc, c, target+".complete")
+	if len(problems) > 0 {
+		return problems
+	}
+	if n := len(itemsAt(doc.Job(), addr, scope)); n > 0 {
+		return refuse(target, fmt.Sprintf("there are %d in the record", n), "drop each first: "+target+".ID=remove")
+	}
+	return put(doc, addr, assess.Answer{Set: assess.SetYes, Text: "yes"})
+}
+
+func itemsAt(job *assess.Job, addr assess.Address, scope assess.Scope) []assess.Item {
+	for _, area := range job.Areas {
+		for _, zone := range area.Zones {
+			if area.ID == addr.Area && zone.ID == addr.Zone {
+				return zone.Lists[scope]
+			}
+		}
+	}
+	return nil
+}
+
+// cutDetail takes `.basis`, `.with`, `.note` or `.on` off an address.
+func cutDetail(target string) (address, detail string) {
+	for _, d := range []string{"basis", "with", "note", "on"} {
+		if before, ok := strings.CutSuffix(target, "."+d); ok && strings.Count(before, ".") >= 1 {
+			return before, d
+		}
+	}
+	return target, ""
+}
+
+func withDetail(a *assess.Answer, detail, value string) (problem string) {
+	switch detail {
+	case "basis":
+		b, ok := assess.ParseBasis(value)
+		if !ok {
+			return fmt.Sprintf("%q is not a basis", value)
+		}
+		a.Basis = b
+	case "with":
+		a.With = value
+	case "note":
+		a.Note = value
+	case "on":
+		a.On = assess.Day(value)
+	}
+	return ""
+}
+
+func locate(doc *record.Document, c *question.Catalogue, target string) (assess.Address, *question.Question, assess.Problems) {
+	addr, err := assess.ParseAddress(target)
+	if err != nil {
+		return addr, nil, refuse(target, err.Error(), "addresses look like joist.span, layer.l1.kind, kitchen.room.use")
+	}
+	q := c.Find(addr.Short())
+	if q == nil {
+		hint := "underfoot schema lists every address"
+		if near := nearest(c, addr.Short()); near != "" {
+			hint = "did you mean " + near + "?"
+		}
+		return addr, nil, refuse(target, "there is no question "+addr.Short(), hint)
+	}
+	if q.Decl.Scope.Listed() && addr.Item == "" {
+		return addr, nil, refuse(target, "does not say which "+addr.Topic, "for example "+addr.Topic+"."+addr.Topic[:1]+"1."+addr.Field)
+	}
+	addr, err = doc.Job().Normal().Locate(addr)
+	if err != nil {
+		return addr, nil, refuse(target, err.Error(), "put area and zone before the topic: AREA.ZONE."+addr.Short())
+	}
+	return addr, q, nil
+}
+
+func nearest(c *question.Catalogue, id string) string {
+	ids := make([]string, len(c.Questions))
+	for i := range c.Questions {
+		ids[i] = c.Questions[i].Decl.ID
+	}
+	return assess.Nearest(id, ids)
+}
+
+func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Question, value string) (assess.Answer, assess.Problems) {
+	if reply := assess.ParseReply(value); reply != assess.Given {
+		return assess.Answer{Reply: reply}, nil
+	}
+	set, err := c.Read(q.Decl, value, doc.System())
+	var unclear *quantity.Unclear
+	var refused *question.Refused
+	switch {
+	case errors.As(err, &unclear):
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, unclear.Error(), "it may be: "+strings.Join(unclear.Readings, ", "))
+	case errors.As(err, &refused):
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, refused.What, refused.Hint)
+	case err != nil:
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, err.Error(), "for example "+q.Text.Example)
+	}
+	return assess.Answer{Set: set, Text: value}, nil
+}
+
+func put(doc *record.Document, addr assess.Address, a assess.Answer) assess.Problems {
+	if err := doc.Put(addr, a); err != nil {
+		return refuse(addr.String(), err.Error(), "")
+	}
+	return nil
+}
+
+func refuse(place, what, hint string) assess.Problems {
+	return assess.Problems{{Kind: assess.Usage, Place: place, What: what, Hint: hint}}
+}

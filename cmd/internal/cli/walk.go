@@ -1,0 +1,136 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"underfoot/assess"
+	"underfoot/assess/record"
+	"underfoot/cmd/internal/disk"
+	"underfoot/cmd/internal/line"
+	"underfoot/cmd/internal/screen"
+	"underfoot/rules"
+	"underfoot/rules/interview"
+)
+
+func (a *app) walkCommand() *cobra.Command {
+	var plain bool
+	c := &cobra.Command{
+		Use:   "walk FILE",
+		Short: "Be asked about a floor; every answer is saved at once",
+		Long: `walk asks what matters for the floor, dangers first, and saves after every
+answer. Run it again to go on. It asks only what the verdict or the work still
+waits for, and takes "not sure" for an answer.`,
+		Example: `  underfoot walk kitchen.yaml
+  underfoot walk --plain kitchen.yaml < answers.txt`,
+		Args: args(cobra.ExactArgs(1), "name one record; it is made if it is not there"),
+		RunE: func(cmd *cobra.Command, names []string) error {
+			return a.walk(cmd.Context(), names[0], plain)
+		},
+	}
+	c.Flags().BoolVar(&plain, "plain", false, "ask in plain lines (also without a terminal, with TERM=dumb or ACCESSIBLE=1)")
+	return c
+}
+
+// walk asks, saves, and at the end prints what the answers point to.
+func (a *app) walk(ctx context.Context, name string, plain bool) error {
+	w, err := a.startWalk(name)
+	if err != nil {
+		return err
+	}
+	session := interview.New(w.doc.Job(), w.engine.Catalogue, rules.Guide{Engine: w.engine, Today: a.today})
+	if plain || !a.Interactive() {
+		err = (&line.Asker{In: a.In, Out: a.Err, Session: session, System: w.doc.System(), Save: w.save}).Run(ctx)
+	} else {
+		err = (&screen.Interview{In: a.In, Out: a.Out, Session: session, System: w.doc.System(), Save: w.save, Color: a.Color()}).Run(ctx)
+		if errors.Is(err, screen.ErrStopped) {
+			err = line.ErrStopped
+		}
+	}
+	if err != nil {
+		return err
+	}
+	f, err := a.withRules(name, w.doc)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(a.Err, "%s: %s\n", name, interview.Said["progress"]["saved"])
+	return a.print(a.assess(f), false, false)
+}
+
+// A walk is a record that is being answered: as it was last read or written,
+// and as it stands.
+type walk struct {
+	*file
+	app  *app
+	base *record.Document
+}
+
+func (a *app) startWalk(name string) (*walk, error) {
+	data, _, err := disk.Load(name)
+	var doc *record.Document
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		e, err := a.openRules()
+		if err != nil {
+			return nil, err
+		}
+		if doc, err = a.openOrNew(name, nil, e.Catalogue); err != nil {
+			return nil, err
+		}
+	case err != nil:
+		return nil, err
+	default:
+		f, err := a.parse(name, data)
+		if err != nil {
+			return nil, err
+		}
+		doc = f.doc
+	}
+	f, err := a.withRules(name, doc)
+	return &walk{file: f, app: a, base: doc}, err
+}
+
+// save puts changes into the record and the record onto the disk. Where
+// somebody else has changed the same address since, nothing is written.
+func (w *walk) save(changes []interview.Change) error {
+	for _, c := range changes {
+		c.Answer.On = w.app.today
+		if err := w.doc.Put(c.Address, c.Answer); err != nil {
+			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: err.Error()}
+		}
+	}
+	return disk.Save(w.name, func(current []byte) ([]byte, error) {
+		return w.merged(current)
+	})
+}
+
+func (w *walk) merged(current []byte) ([]byte, error) {
+	if len(current) == 0 {
+		return w.doc.Bytes()
+	}
+	theirs, err := record.Read(current, w.name, w.engine.Catalogue)
+	if err != nil {
+		return nil, err
+	}
+	merged, clashes, err := record.Merge(w.base, w.doc, theirs)
+	if err != nil {
+		return nil, err
+	}
+	if len(clashes) > 0 {
+		return nil, &assess.Problem{Kind: assess.Conflict, Place: clashes[0].Address.String(),
+			What: fmt.Sprintf("somebody else has answered %q since, and you %q", clashes[0].Theirs.Text, clashes[0].Mine.Text),
+			Hint: "start walk again to see their answer; yours was not written"}
+	}
+	out, err := merged.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	w.doc = merged
+	w.base, err = record.Read(out, w.name, w.engine.Catalogue)
+	return out, err
+}

@@ -1,0 +1,166 @@
+// Package line holds an interview in plain lines: for a pipe, a dumb terminal,
+// a screen reader. The end of the input stops it and takes nothing as answered.
+package line
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/rules/interview"
+)
+
+// ErrStopped says that the person stopped, or the input ended, before the end.
+var ErrStopped = errors.New("stopped before the end")
+
+// An Asker asks on lines.
+type Asker struct {
+	In      io.Reader
+	Out     io.Writer
+	Session *interview.Session
+	System  quantity.System
+	Save    func([]interview.Change) error // called after every answer
+	lines   *bufio.Scanner
+	stage   string
+	settled bool
+}
+
+// Run asks until nothing is left to ask. It returns ErrStopped when the person
+// stops or the input ends, and whatever Save returns.
+func (a *Asker) Run(ctx context.Context) error {
+	a.lines = bufio.NewScanner(a.In)
+	a.lines.Buffer(make([]byte, 0, 4096), 1<<16)
+	fmt.Fprintf(a.Out, "%s\n", keys)
+	p, more := a.Session.Next()
+	for more {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		a.heading(p)
+		changes, move, err := a.ask(p)
+		if err != nil {
+			return err
+		}
+		if move == goBack {
+			if before, ok := a.Session.Back(); ok {
+				p = before
+				continue
+			}
+			fmt.Fprintln(a.Out, "This is the first question.")
+			continue
+		}
+		if err := a.Save(changes); err != nil {
+			return err
+		}
+		p, more = a.Session.Next()
+	}
+	fmt.Fprintf(a.Out, "\n%s\n", interview.Said["progress"]["end"])
+	return nil
+}
+
+const keys = "Answer with a value, or: not sure, could not see, does not apply.\n" +
+	"? explains a question, back goes back, stop stops; every answer is saved at once."
+
+// heading prints the stage where it changes, and the question.
+func (a *Asker) heading(p interview.Prompt) {
+	if title := interview.StageTitle(p.Stage); title != a.stage {
+		a.stage = title
+		fmt.Fprintf(a.Out, "\n== %s\n", title)
+	}
+	if _, waiting, _ := a.Session.Progress(); waiting == 0 && !a.settled {
+		a.settled = true
+		fmt.Fprintln(a.Out, interview.Said["progress"]["settled"])
+	}
+	fmt.Fprintf(a.Out, "\n%s%s\n", about(p.Address), p.Ask())
+	for _, item := range p.Items {
+		fmt.Fprintf(a.Out, "    %s\n", item)
+	}
+	for i, o := range options(p) {
+		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, o.label)
+	}
+	if p.Answered {
+		fmt.Fprintf(a.Out, "  (%s: %s)\n", interview.Said["help"]["before"], standing(p))
+	}
+}
+
+func standing(p interview.Prompt) string {
+	if p.Before.Reply != assess.Given {
+		return p.Before.Reply.String()
+	}
+	return p.Before.Text
+}
+
+// about names the item that a question is about: `layer l2: `.
+func about(addr assess.Address) string {
+	if addr.Item == "" {
+		return ""
+	}
+	return addr.Topic + " " + addr.Item + ": "
+}
+
+type move uint8
+
+const (
+	goOn move = iota
+	goBack
+)
+
+// ask reads lines until one of them answers the prompt.
+func (a *Asker) ask(p interview.Prompt) ([]interview.Change, move, error) {
+	for {
+		text, err := a.read()
+		if err != nil {
+			return nil, goOn, err
+		}
+		switch strings.ToLower(text) {
+		case "":
+			fmt.Fprintln(a.Out, "Nothing is taken for an answer. If you do not know, write: not sure")
+			continue
+		case "?", "help":
+			a.explain(p)
+			continue
+		case "back":
+			return nil, goBack, nil
+		case "stop", "quit":
+			return nil, goOn, ErrStopped
+		}
+		changes, problem, err := a.take(p, text)
+		if err != nil {
+			return nil, goOn, err
+		}
+		if problem == "" {
+			return changes, goOn, nil
+		}
+		fmt.Fprintln(a.Out, problem)
+	}
+}
+
+// read is the next line; the end of the input is a stop.
+func (a *Asker) read() (string, error) {
+	fmt.Fprint(a.Out, "> ")
+	if !a.lines.Scan() {
+		fmt.Fprintln(a.Out)
+		if err := a.lines.Err(); err != nil {
+			return "", err
+		}
+		return "", ErrStopped
+	}
+	return strings.TrimSpace(a.lines.Text()), nil
+}
+
+func (a *Asker) explain(p interview.Prompt) {
+	help := interview.Said["help"]
+	for _, part := range []struct{ head, text string }{
+		{help["why"], p.Why()}, {help["how"], p.Question.Text.How}, {help["limits"], p.Question.Text.Limits},
+		{help["who"], p.Question.Text.Who}, {help["example"], p.Question.Text.Example},
+	} {
+		if part.text != "" {
+			fmt.Fprintf(a.Out, "  %s: %s\n", part.head, part.text)
+		}
+	}
+}

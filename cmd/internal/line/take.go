@@ -1,0 +1,192 @@
+package line
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+	"underfoot/rules/interview"
+)
+
+// An option is one numbered choice: a word to read, or a member of a family.
+type option struct{ word, label string }
+
+// options are what can be picked by number.
+func options(p interview.Prompt) []option {
+	var list []option
+	switch p.Form {
+	case interview.Family:
+		for _, q := range p.Members {
+			list = append(list, option{q.Decl.ID, q.Text.Ask})
+		}
+		return append(list, option{"none", interview.Said["replies"]["none"]})
+	case interview.List:
+		if len(p.Items) == 0 {
+			return []option{{"add", interview.Said["replies"]["add_first"]}, {"yes", interview.Said["replies"]["empty"]}}
+		}
+		return []option{{"add", interview.Said["replies"]["add"]}, {"yes", interview.Said["replies"]["complete"]}}
+	}
+	for _, c := range p.Question.Decl.Choices {
+		label := c
+		if text := p.Question.Text.Choices[c]; text != "" {
+			label = text
+		}
+		list = append(list, option{c, label})
+	}
+	return list
+}
+
+// take reads a line as an answer; a problem is what to tell the person.
+func (a *Asker) take(p interview.Prompt, text string) (changes []interview.Change, problem string, err error) {
+	words := pick(p, text)
+	reply := assess.ParseReply(strings.ToLower(text))
+	switch {
+	case p.Form == interview.List && reply == assess.Given:
+		return a.takeList(p, words)
+	case p.Form == interview.Family:
+		return a.takeFamily(p, words, reply)
+	case reply != assess.Given:
+		return a.Session.Answer(p, assess.Answer{Reply: reply}), "", nil
+	}
+	set, err := a.Session.Catalogue.Read(p.Question.Decl, words, a.System)
+	if err != nil {
+		return a.again(p, err)
+	}
+	answer := assess.Answer{Set: set, Text: words}
+	if p.WantsBasis() {
+		if answer.Basis, err = a.basis(); err != nil {
+			return nil, "", err
+		}
+	}
+	return a.Session.Answer(p, answer), "", nil
+}
+
+// pick puts the words of numbered options in place of their numbers, where
+// numbers cannot be the answer itself.
+func pick(p interview.Prompt, text string) string {
+	list := options(p)
+	if len(list) == 0 {
+		return text
+	}
+	parts := strings.Split(text, ",")
+	for i, part := range parts {
+		part = strings.TrimSpace(part)
+		if n, err := strconv.Atoi(part); err == nil && n >= 1 && n <= len(list) {
+			part = list[n-1].word
+		}
+		parts[i] = part
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (a *Asker) takeList(p interview.Prompt, word string) ([]interview.Change, string, error) {
+	switch strings.ToLower(word) {
+	case "add":
+		return a.Session.Add(p), "", nil
+	case "yes", "none":
+		return a.Session.Answer(p, assess.Answer{Set: assess.SetYes, Text: "yes"}), "", nil
+	}
+	return nil, fmt.Sprintf("%q is none of these: add, yes, not sure", word), nil
+}
+
+// takeFamily says no of every member that is not named, once any is named or
+// none is said.
+func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply) ([]interview.Change, string, error) {
+	replies := make([]assess.Answer, len(p.Members))
+	for i, q := range p.Members {
+		replies[i] = assess.Answer{Reply: reply}
+		if reply == assess.Given {
+			replies[i] = None(q)
+		}
+	}
+	if reply != assess.Given || strings.EqualFold(words, "none") {
+		return a.Session.AnswerFamily(p, replies), "", nil
+	}
+	for _, word := range strings.Split(words, ",") {
+		i := member(p, strings.TrimSpace(word))
+		if i < 0 {
+			return nil, fmt.Sprintf("%q is none of these: write their numbers with commas between, or: none, not sure", word), nil
+		}
+		replies[i] = Some(p.Members[i])
+	}
+	return a.Session.AnswerFamily(p, replies), "", nil
+}
+
+// None is the answer that a member of a family gives to `none`.
+func None(q *question.Question) assess.Answer { return worded(q, q.Decl.Choices[0]) }
+
+// Some is the answer that a member gives when it is named: yes, or of a member
+// with more words the worst.
+func Some(q *question.Question) assess.Answer {
+	return worded(q, q.Decl.Choices[len(q.Decl.Choices)-1])
+}
+
+func worded(q *question.Question, word string) assess.Answer {
+	bit, _ := q.Decl.ChoiceBit(word)
+	return assess.Answer{Set: assess.Set{Mask: bit}, Text: word}
+}
+
+func member(p interview.Prompt, word string) int {
+	for i, q := range p.Members {
+		_, field, _ := strings.Cut(q.Decl.ID, ".")
+		if word == q.Decl.ID || word == field {
+			return i
+		}
+	}
+	return -1
+}
+
+// again says what is wrong with a value. Where a number could be read in more
+// ways than one the person picks a reading.
+func (a *Asker) again(p interview.Prompt, err error) ([]interview.Change, string, error) {
+	var unclear *quantity.Unclear
+	if !errors.As(err, &unclear) {
+		return nil, describe(err), nil
+	}
+	fmt.Fprintf(a.Out, "%s\n%s\n", err, interview.Said["help"]["unclear"])
+	for i, r := range unclear.Readings {
+		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, r)
+	}
+	text, err := a.read()
+	if err != nil {
+		return nil, "", err
+	}
+	if n, bad := strconv.Atoi(text); bad == nil && n >= 1 && n <= len(unclear.Readings) {
+		text = unclear.Readings[n-1]
+	}
+	return a.take(p, text)
+}
+
+func describe(err error) string {
+	var refused *question.Refused
+	if errors.As(err, &refused) {
+		return refused.What + "\n  " + refused.Hint
+	}
+	return err.Error()
+}
+
+// basis asks how an answer is known.
+func (a *Asker) basis() (assess.Basis, error) {
+	bases := interview.Bases()
+	fmt.Fprintln(a.Out, interview.Said["basis"]["ask"])
+	for i, b := range bases {
+		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, interview.Said["basis"][b.String()])
+	}
+	for {
+		text, err := a.read()
+		if err != nil {
+			return assess.NoBasis, err
+		}
+		if n, bad := strconv.Atoi(text); bad == nil && n >= 1 && n <= len(bases) {
+			return bases[n-1], nil
+		}
+		if b, ok := assess.ParseBasis(strings.ToLower(text)); ok {
+			return b, nil
+		}
+		fmt.Fprintf(a.Out, "%q is none of these: write its number or %s\n", text, strings.Join(assess.BasisWords(), ", "))
+	}
+}
