@@ -12,15 +12,19 @@ func (c *checker) operation(n *node, want quantity.Dimension, wanted bool) measu
 		}
 		return c.sum(n, c.number(n.kids[0], want, wanted), c.number(n.kids[1], want, wanted))
 	}
-	a := c.factor(n.kids[0], want, wanted)
-	if d, ok := c.dimension(n.kids[0]); n.op == opDiv && ok {
+	if n.op == opDiv {
+		return c.quotient(n, c.divided(n.kids[0], n.kids[1], want, wanted), c.divided(n.kids[1], n.kids[0], want, wanted))
+	}
+	return c.product(n, c.factor(n.kids[0], want, wanted), c.factor(n.kids[1], want, wanted))
+}
+
+// divided compiles one side of a quotient; a text in it takes the dimension of
+// the other side.
+func (c *checker) divided(n, other *node, want quantity.Dimension, wanted bool) measured {
+	if d, ok := c.dimension(other); ok {
 		want, wanted = d, true
 	}
-	b := c.factor(n.kids[1], want, wanted)
-	if n.op == opMul {
-		return c.product(n, a, b)
-	}
-	return c.quotient(n, a, b)
+	return c.factor(n, want, wanted)
 }
 
 // factor compiles one side of a product or quotient: it has its own dimension,

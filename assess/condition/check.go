@@ -2,7 +2,6 @@ package condition
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"underfoot/assess"
@@ -21,6 +20,7 @@ var broken = term{op: opBad}
 func (c *checker) condition(n *node) term {
 	switch {
 	case n.op == opBad:
+		c.mentions(n)
 		return broken
 	case n.op.isLogic():
 		return c.logic(n)
@@ -62,7 +62,7 @@ func (c *checker) bare(n *node) {
 		if f, ok := c.fact(n); !ok {
 			return
 		} else if d := c.names.Schema.Decl(f); d.Kind == assess.KindYesNo {
-			hint = fmt.Sprintf("write %s == \"yes\"", d.ID)
+			hint = fmt.Sprintf("write %s == \"yes\", or \"no\"", d.ID)
 		}
 		what = n.text + " is compared with nothing"
 	}
@@ -71,14 +71,18 @@ func (c *checker) bare(n *node) {
 
 func (c *checker) comparison(n *node) term {
 	left, right := n.kids[0], n.kids[1]
-	if left.op == opBad || right.op == opBad {
-		c.mentions(left)
-		c.mentions(right)
+	if c.broken(n) {
+		c.mentions(n)
 		return broken
 	}
 	for _, k := range n.kids {
 		if k.op.isLogic() || k.op.isComparison() {
-			c.log.add(k.at, "a comparison cannot be compared", "join comparisons with &&, || and !")
+			hint := "join comparisons with && and ||"
+			if k.op == opNot {
+				hint = "put what ! negates in brackets"
+			}
+			c.log.add(k.at, "a comparison cannot be compared", hint)
+			c.mentions(n)
 			return broken
 		}
 	}
@@ -94,19 +98,6 @@ func (c *checker) comparison(n *node) term {
 	return c.numbers(n)
 }
 
-// mentions checks the names of a part whose other half is broken.
-func (c *checker) mentions(n *node) {
-	switch n.op {
-	case opFact:
-		c.fact(n)
-	case opFigure:
-		c.figure(n)
-	}
-	for _, k := range n.kids {
-		c.mentions(k)
-	}
-}
-
 // isChoice reports whether the node is a fact that is not a number.
 func (c *checker) isChoice(n *node) bool {
 	if n.op != opFact {
@@ -114,36 +105,6 @@ func (c *checker) isChoice(n *node) bool {
 	}
 	d := c.names.Schema.Find(n.text)
 	return d != nil && d.Kind != assess.KindQuantity
-}
-
-// fact finds a fact by its name and notes that the condition reads it.
-func (c *checker) fact(n *node) (assess.FactID, bool) {
-	f, ok := c.names.Schema.Lookup(n.text)
-	if !ok {
-		c.log.add(n.at, "there is no fact "+n.text, didYouMean(n.text, c.factNames(n.text)))
-		return 0, false
-	}
-	if !slices.Contains(c.cond.reads, f) {
-		c.cond.reads = append(c.cond.reads, f)
-	}
-	return f, true
-}
-
-// factNames are the facts that a misspelt name may stand for: those of its
-// topic where there is such a topic, since a field is misspelt more often.
-func (c *checker) factNames(name string) []string {
-	topic, _, _ := strings.Cut(name, ".")
-	var all, same []string
-	for _, d := range c.names.Schema.All() {
-		all = append(all, d.ID)
-		if strings.HasPrefix(d.ID, topic+".") {
-			same = append(same, d.ID)
-		}
-	}
-	if assess.Nearest(name, same) != "" {
-		return same
-	}
-	return all
 }
 
 // choice compiles the test of a choice against words.
@@ -198,11 +159,4 @@ func meantWord(d *assess.Declaration, word string) string {
 		return fmt.Sprintf("did you mean %q?", near)
 	}
 	return "its words: " + strings.Join(d.Choices, ", ")
-}
-
-func didYouMean(name string, names []string) string {
-	if near := assess.Nearest(name, names); near != "" {
-		return "did you mean " + near + "?"
-	}
-	return ""
 }

@@ -7,7 +7,6 @@ import (
 	"strconv"
 
 	"underfoot/assess"
-	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 )
 
@@ -33,6 +32,11 @@ const (
 
 // numbers compiles the comparison of two numbers.
 func (c *checker) numbers(n *node) term {
+	if !namesFact(n) {
+		c.log.add(n.at, "this comparison names no fact", "compare a fact, written without quotes, with the value")
+		c.mentions(n)
+		return broken
+	}
 	want, ok := c.dimension(n.kids[0])
 	if !ok {
 		want, ok = c.dimension(n.kids[1])
@@ -49,16 +53,14 @@ func (c *checker) numbers(n *node) term {
 	return t
 }
 
+func namesFact(n *node) bool { return n.op == opFact || slices.ContainsFunc(n.kids, namesFact) }
+
 // mayCompare checks a comparison whose sides are right each by itself.
 func (c *checker) mayCompare(n *node, t *term, dim quantity.Dimension, reach float64) {
-	switch {
-	case len(t.facts) == 0:
-		c.log.add(n.at, "this comparison names no fact", "compare a fact with the value")
-	case n.op == opEqual || n.op == opUnequal:
-		if !counted(dim) {
-			c.log.add(n.sign, fmt.Sprintf("%s hardly ever equals another to the last digit", dimensionPhrase(dim)), "use a range: >= and <= joined by &&")
-		}
-	case reach > numberReach:
+	if (n.op == opEqual || n.op == opUnequal) && !counted(dim) {
+		c.log.add(n.sign, fmt.Sprintf("%s hardly ever equals another to the last digit", dimensionPhrase(dim)), "use a range: >= and <= joined by &&")
+	}
+	if !(reach <= numberReach) { // so written, it also refuses what is no number
 		c.log.add(n.at, "these numbers can grow past what can be computed", "use smaller factors")
 	}
 }
@@ -95,6 +97,10 @@ func (c *checker) dimension(n *node) (quantity.Dimension, bool) {
 func (c *checker) productDimension(n *node) (quantity.Dimension, bool) {
 	a, okA := c.dimension(n.kids[0])
 	b, okB := c.dimension(n.kids[1])
+	if n.op == opDiv {
+		a, okA = takes(n.kids[0], a, okA, b, okB)
+		b, okB = takes(n.kids[1], b, okB, a, okA)
+	}
 	switch {
 	case n.op == opDiv && okA && okB && a == b:
 		return quantity.Number, true
@@ -102,6 +108,15 @@ func (c *checker) productDimension(n *node) (quantity.Dimension, bool) {
 		return a, true
 	}
 	return b, okB && n.op == opMul
+}
+
+// takes is the dimension of one side of a quotient: its own, or that of the
+// other side where it holds a text.
+func takes(n *node, own quantity.Dimension, ok bool, other quantity.Dimension, otherOK bool) (quantity.Dimension, bool) {
+	if !ok && holdsText(n) {
+		return other, otherOK
+	}
+	return own, ok
 }
 
 // number compiles an expression. Want is the dimension of what it stands
@@ -121,16 +136,17 @@ func (c *checker) number(n *node, want quantity.Dimension, wanted bool) measured
 		return m.fold(&number{op: opNeg, sides: [2]*number{m.number}}, -m.value)
 	case opAdd, opSub, opMul, opDiv:
 		return c.operation(n, want, wanted)
-	case opBad:
-		return measured{number: everything, fits: true}
 	}
 	c.log.add(n.at, "a number is needed here", "compare numbers with numbers, words with words")
 	c.mentions(n)
-	return measured{number: everything, fits: true}
+	return unmeasured
 }
 
 // everything stands for a number that is not known at load.
 var everything = &number{op: opNumber, value: quantity.Everything}
+
+// unmeasured stands for a number with a problem.
+var unmeasured = measured{number: everything, fits: true}
 
 // constant is a number that is known at load.
 func constant(v float64, d quantity.Dimension, fits bool) measured {
@@ -160,76 +176,42 @@ func (c *checker) plain(n *node, want quantity.Dimension, wanted bool) measured 
 }
 
 func (c *checker) text(n *node, want quantity.Dimension, wanted bool) measured {
-	failed := measured{number: everything, fits: true}
 	if !wanted {
 		c.log.add(n.at, fmt.Sprintf("%s stands beside nothing that has a unit", quote(n.text)), "compare it with a fact")
-		return failed
+		return unmeasured
 	}
 	if want == quantity.Number {
 		c.log.add(n.at, fmt.Sprintf("%s stands beside a plain number", quote(n.text)), "write the number without quotes")
-		return failed
+		return unmeasured
 	}
 	r, err := quantity.Read(want, n.text, quantity.US)
 	switch {
 	case err != nil:
-		c.log.add(n.at, fmt.Sprintf("%s is not %s: %v", quote(n.text), dimensionPhrase(want), err), "write a quantity such as "+exampleOf(want))
+		c.log.add(n.at, err.Error(), "")
 	case !r.IsPoint():
 		c.log.add(n.at, quote(n.text)+" is a range", "compare with one of its ends")
 	default:
 		n.value, n.dim = r.Lo, want
 		return constant(r.Lo, want, false)
 	}
-	return failed
+	return unmeasured
 }
 
 func (c *checker) numberFact(n *node) measured {
 	f, ok := c.fact(n)
 	if !ok {
-		return measured{number: everything, fits: true}
+		return unmeasured
 	}
 	d := c.names.Schema.Decl(f)
 	if d.Kind != assess.KindQuantity {
 		c.log.add(n.at, d.ID+" is not a number", "compare it with a word in quotes")
-		return measured{number: everything, fits: true}
+		return unmeasured
 	}
 	m := measured{number: &number{op: opFact, fact: f}, dim: d.Dimension, ok: true, reach: factReach, least: max(0, d.Bounds.Lo)}
-	if d.Bounds.Bounded() {
+	if d.Bounds.Bounded() && d.Bounds != (quantity.Range{}) {
 		m.reach = max(math.Abs(d.Bounds.Lo), math.Abs(d.Bounds.Hi))
 	}
 	return m
-}
-
-// lookup is a figure, and not ok where the region lacks it or no figure has the id.
-func (c *checker) lookup(id string) (f figure.Figure, ok bool) {
-	if c.names.Figures == nil {
-		return f, false
-	}
-	return c.names.Figures.Figure(id)
-}
-
-func (c *checker) figure(n *node) measured {
-	missing := measured{number: everything, fits: true}
-	var ids []string
-	if c.names.Figures != nil {
-		ids = c.names.Figures.IDs()
-	}
-	f, ok := c.lookup(n.text)
-	if !ok && !slices.Contains(ids, n.text) {
-		c.log.add(n.at, "there is no figure "+n.text, didYouMean(n.text, ids))
-		return missing
-	}
-	if !slices.Contains(c.cond.figures, n.text) {
-		c.cond.figures = append(c.cond.figures, n.text)
-		if !ok {
-			c.cond.lacks = append(c.cond.lacks, n.text)
-		}
-	}
-	if !ok {
-		missing.ok, missing.reach, missing.least = true, 1, 1
-		return missing
-	}
-	n.value, n.dim = f.Value, f.Dimension
-	return constant(f.Value, f.Dimension, false)
 }
 
 // agree is the common dimension of two numbers, or a problem.

@@ -1,0 +1,130 @@
+package condition
+
+import (
+	"slices"
+
+	"underfoot/assess"
+)
+
+// reserved are the words that CEL keeps for itself.
+var reserved = []string{"true", "false", "null", "in", "as", "break", "const", "continue", "else", "for", "function", "if", "import", "let",
+	"loop", "package", "namespace", "return", "var", "void", "while"}
+
+// name reads topic.field or figure.id.
+func (p *parser) name() *node {
+	n := p.node(opFact, p.tok.at)
+	if p.full {
+		return p.bad()
+	}
+	words := []string{p.word()}
+	for p.tok.is(".") {
+		p.advance()
+		if p.tok.kind != tokName {
+			p.missing("a name is missing behind the dot")
+			n.op = opBad
+			return n
+		}
+		words = append(words, p.word())
+	}
+	if !p.tok.is("(") {
+		p.nameFault(n, words)
+	}
+	if p.tok.is("(", "[") {
+		p.trailing(n)
+	}
+	return n
+}
+
+func (p *parser) word() string {
+	w := p.tok.text
+	p.advance()
+	return w
+}
+
+// nameFault fills in the name, or says why it is none.
+func (p *parser) nameFault(n *node, words []string) {
+	hint := "write topic.field, such as joist.span"
+	for _, w := range words {
+		if slices.Contains(reserved, w) {
+			n.op = opBad
+			if w == "true" || w == "false" {
+				hint = "leave it out, or compare a fact with \"yes\" or \"no\""
+			}
+			p.log.add(n.at, w+" is a reserved word and names no fact", hint)
+			return
+		}
+	}
+	switch {
+	case len(words) == 1:
+		n.op = opBad
+		p.log.add(n.at, words[0]+" is not a fact: a fact has a topic and a field", oneWordHint(words[0], hint))
+	case len(words) > 2:
+		n.op = opBad
+		p.log.add(n.at, "a condition uses the short name of a fact, without area, zone or item", "write "+shortName(words))
+	case words[0] == "figure":
+		n.op, n.text = opFigure, words[1]
+	default:
+		n.text = words[0] + "." + words[1]
+	}
+}
+
+// shortName is topic and field of a longer address.
+func shortName(words []string) string {
+	n := len(words)
+	if _, ok := assess.TopicScope(words[n-2]); ok {
+		return words[n-2] + "." + words[n-1]
+	}
+	return words[n-3] + "." + words[n-1]
+}
+
+func oneWordHint(w, hint string) string {
+	if w == "yes" || w == "no" {
+		return "write the word in quotes: \"" + w + "\""
+	}
+	return hint
+}
+
+// list reads the words behind `in`.
+func (p *parser) list() *node {
+	n := p.node(opList, p.tok.at)
+	if !p.tok.is("[") {
+		p.missing("the list of words is missing")
+		return p.bad()
+	}
+	p.advance()
+	for !p.full {
+		if p.tok.kind != tokString {
+			p.listFault(n)
+			return p.bad()
+		}
+		n.kids = append(n.kids, p.literal(opText))
+		switch {
+		case p.tok.is("]"):
+			p.advance()
+			return n
+		case p.tok.is(","):
+			p.advance()
+		case p.tok.kind == tokString:
+			p.log.add(p.tok.at, "a comma is missing before this word", "separate the words of a list with commas")
+		}
+	}
+	return p.bad()
+}
+
+// listFault says what is wrong with a list and goes on behind it.
+func (p *parser) listFault(n *node) {
+	switch {
+	case p.tok.is("]") && len(n.kids) == 0:
+		p.log.add(n.at, "the list is empty", "name at least one word")
+	case p.tok.kind == tokEnd:
+		p.unclosed(n.at, "[", "]")
+	case p.tok.kind != tokBad:
+		p.log.add(p.tok.at, "a list holds words in quotes, with commas between them", "such as [\"plywood\", \"osb\"]")
+	}
+	for p.tok.kind != tokEnd && !p.tok.is("]", "&&", "||") {
+		p.advance()
+	}
+	if p.tok.is("]") {
+		p.advance()
+	}
+}
