@@ -1,7 +1,6 @@
 package record
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,7 +8,6 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
-	"underfoot/assess/quantity"
 )
 
 // answers reads the answers of one thing. A family answered as a whole gives
@@ -154,7 +152,7 @@ func (r *reader) value(d *assess.Declaration, n *yaml.Node, ans assess.Answer) (
 	}
 	set, err := read(r.values, d, text, r.sys, r.job.Visited)
 	if err != nil {
-		what, hint := explain(r.values, d, r.sys, err)
+		what, hint := explain(r.values, d, text, r.sys, err)
 		r.note(at(n), what, hint)
 		return ans, false
 	}
@@ -184,28 +182,4 @@ func (r *reader) valueText(d *assess.Declaration, n *yaml.Node) (string, bool) {
 		r.note(at(n), d.ID+" has no value that can be read", "write a value, or: not sure")
 	}
 	return "", false
-}
-
-// read reads the text of a value and refuses a year that has not come.
-func read(v Values, d *assess.Declaration, text string, sys quantity.System, visited assess.Day) (assess.Set, error) {
-	set, err := v.Read(d, text, sys)
-	if err == nil && d.Kind == assess.KindQuantity && d.Dimension == quantity.Year && visited != "" && set.Range.Lo > float64(visited.Year()) {
-		err = fmt.Errorf("%s of %s lies after the visit of %s", text, d.ID, visited)
-	}
-	return set, err
-}
-
-// explain is what is wrong with a value and what to write in its place.
-func explain(v Values, d *assess.Declaration, sys quantity.System, err error) (what, hint string) {
-	var unclear *quantity.Unclear
-	var malformed *quantity.Malformed
-	switch {
-	case errors.As(err, &unclear), errors.As(err, &malformed):
-		return d.ID + ": " + err.Error(), ""
-	case len(d.Choices) > 0:
-		return err.Error(), "one of: " + strings.Join(d.Choices, ", ")
-	case d.Kind == assess.KindQuantity:
-		return err.Error(), "it lies in " + v.Write(d, assess.Set{Range: d.Bounds}, sys)
-	}
-	return err.Error(), ""
 }

@@ -32,10 +32,10 @@ type Values interface {
 type Document struct {
 	values   Values
 	source   []byte     // as read; nil for a new document
-	root     *yaml.Node // the tree of source, never changed but by renaming
+	tree     *yaml.Node // the document node of source, never changed but by renaming
 	was      *assess.Job
 	job      *assess.Job // the same as was until something is changed
-	renamed  bool        // root differs from source
+	renamed  bool        // tree differs from source
 	warnings assess.Problems
 }
 
@@ -43,7 +43,7 @@ type Document struct {
 func New(v Values, region string, sys quantity.System, visited assess.Day) *Document {
 	return &Document{
 		values: v,
-		root:   newMapping(),
+		tree:   &yaml.Node{Kind: yaml.DocumentNode, Content: []*yaml.Node{newMapping()}},
 		was:    &assess.Job{},
 		job:    &assess.Job{Region: region, Units: sys.String(), Visited: visited},
 	}
@@ -74,7 +74,7 @@ func system(j *assess.Job) quantity.System {
 func (d *Document) clone() *Document {
 	c := *d
 	c.source = bytes.Clone(d.source)
-	c.root, c.was, c.job = copyTree(d.root), d.was.Clone(), d.job.Clone()
+	c.tree, c.was, c.job = copyTree(d.tree), d.was.Clone(), d.job.Clone()
 	return &c
 }
 

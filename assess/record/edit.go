@@ -94,7 +94,7 @@ func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans a
 	}
 	set, err := read(d.values, decl, ans.Text, d.System(), d.job.Visited)
 	if err != nil {
-		what, hint := explain(d.values, decl, d.System(), err)
+		what, hint := explain(d.values, decl, ans.Text, d.System(), err)
 		return ans, refuse(addr.String(), what, hint)
 	}
 	ans.Set = set
@@ -134,6 +134,9 @@ func (d *Document) SetHeader(region, unitWord string, visited assess.Day) error 
 	case visited != "" && !validDay(string(visited)):
 		return refuse("visited", fmt.Sprintf("%q is not a day", visited), "write year, month and day: 2026-05-04")
 	}
+	if late := d.after(visited); late != "" {
+		return refuse("visited", fmt.Sprintf("%s names a later year than %s", late, visited), "put that right first")
+	}
 	before, job := d.System(), d.change()
 	keep(&job.Region, region)
 	keep(&job.Units, unitWord)
@@ -142,6 +145,17 @@ func (d *Document) SetHeader(region, unitWord string, visited assess.Day) error 
 		d.reword(now)
 	}
 	return nil
+}
+
+// after is the address of a year that lies after a day; empty where none does.
+func (d *Document) after(day assess.Day) string {
+	for _, s := range said(d.job) {
+		decl := d.values.Schema().Find(s.addr.Short())
+		if day != "" && decl != nil && late(decl, s.ans.Set, day) {
+			return s.addr.String()
+		}
+	}
+	return ""
 }
 
 func keep(old *string, given string) {

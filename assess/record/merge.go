@@ -23,6 +23,9 @@ func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
 	m.header()
 	m.things()
 	m.answers()
+	if sys := m.out.System(); sys != mine.System() || sys != theirs.System() {
+		m.out.reword(sys)
+	}
 	return m.out, m.clashes, nil
 }
 

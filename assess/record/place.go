@@ -124,8 +124,8 @@ func (d *Document) RenameArea(old, id, name string) error {
 // rename carries a new id into what was read, so that the area's comments and
 // unknown keys go with it.
 func (d *Document) rename(was *assess.Area, id string) {
-	d.root = copyTree(d.root)
-	if n := element(child(d.root, "areas"), was.ID); n != nil {
+	d.tree = copyTree(d.tree)
+	if n := element(child(d.tree.Content[0], "areas"), was.ID); n != nil {
 		child(n, "id").Value = id
 	}
 	was.ID, d.renamed = id, true

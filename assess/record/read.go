@@ -41,14 +41,14 @@ func listKeys() []string {
 // is no document: a record that is half understood advises nobody.
 func Read(data []byte, name string, v Values) (*Document, error) {
 	r := &reader{ledger: ledger{name: name, data: data}, values: v, job: &assess.Job{}}
-	root := r.tree()
-	if root != nil && r.format(root) {
-		r.record(root)
+	tree := r.tree()
+	if tree != nil && r.format(tree.Content[0]) {
+		r.record(tree.Content[0])
 	}
 	if err := r.problems().Err(); err != nil {
 		return nil, err
 	}
-	return &Document{values: v, source: slices.Clone(data), root: root, was: r.job, job: r.job, warnings: r.odd.problems()}, nil
+	return &Document{values: v, source: slices.Clone(data), tree: tree, was: r.job, job: r.job, warnings: r.odd.problems()}, nil
 }
 
 // A reader walks the tree of one record.
@@ -60,17 +60,17 @@ type reader struct {
 	sys    quantity.System
 }
 
-// tree is the screened tree, or nil where it is not fit to be read.
+// tree is the screened document node, or nil where it is not fit to be read.
 func (r *reader) tree() *yaml.Node {
 	r.odd = ledger{name: r.name, data: r.data}
 	if r.screenBytes(); len(r.found) > 0 {
 		return nil
 	}
-	root := r.parse()
-	if root == nil || !r.screenTree(root, 0) {
+	tree := r.parse()
+	if tree == nil || !r.screenTree(tree.Content[0], 0) {
 		return nil
 	}
-	return root
+	return tree
 }
 
 // format reports whether the record is of the format that is read here. A

@@ -55,14 +55,14 @@ func (l *ledger) screenBytes() {
 	}
 }
 
-// parse reads the tree; nil where that fails.
+// parse reads the document node of the tree; nil where that fails.
 func (l *ledger) parse() *yaml.Node {
 	var doc yaml.Node
 	err := yaml.Load(l.data, &doc)
 	var bad *yaml.LoadError
 	switch {
 	case err == nil && doc.Kind == yaml.DocumentNode && len(doc.Content) == 1:
-		return doc.Content[0]
+		return &doc
 	case errors.As(err, &bad) && bad.Mark.Line > 0:
 		l.note(place{bad.Mark.Line, max(bad.Mark.Column, 1)}, "this is not YAML: "+bad.Message,
 			"check indentation, brackets and quotes on this line and the one above")

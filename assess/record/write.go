@@ -2,8 +2,10 @@ package record
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 
 	"go.yaml.in/yaml/v4"
 
@@ -23,9 +25,10 @@ func (d *Document) Bytes() ([]byte, error) {
 	if d.source != nil && d.job == d.was && !d.renamed {
 		return bytes.Clone(d.source), nil
 	}
-	w := &writer{schema: d.values.Schema(), root: copyTree(d.root), was: d.was, job: d.job}
+	tree := copyTree(d.tree)
+	w := &writer{schema: d.values.Schema(), root: tree.Content[0], was: d.was, job: d.job}
 	w.record()
-	out, err := w.dump(bytes.HasPrefix(bytes.TrimSpace(d.source), []byte("{")))
+	out, err := dump(tree, json.Valid(d.source))
 	if err != nil {
 		return nil, &assess.Problem{Kind: assess.Internal, What: "the record could not be written", Cause: err}
 	}
@@ -48,37 +51,37 @@ type writer struct {
 	was, job *assess.Job
 }
 
-func (w *writer) dump(asJSON bool) ([]byte, error) {
+func dump(tree *yaml.Node, asJSON bool) ([]byte, error) {
 	if asJSON {
-		return dumpJSON(w.root), nil
+		return dumpJSON(tree.Content[0]), nil
 	}
 	var out bytes.Buffer
-	if !mentions(w.root, "yaml-language-server:") {
+	if !mentions(tree, "yaml-language-server:") {
 		out.WriteString(schemaComment)
 	}
 	d, err := yaml.NewDumper(&out, yaml.WithIndent(2), yaml.WithCompactSeqIndent(false), yaml.WithLineWidth(-1))
 	if err != nil {
 		return nil, err
 	}
-	if err := d.Dump(w.root); err != nil {
+	if err := d.Dump(tree); err != nil {
 		return nil, err
 	}
 	return out.Bytes(), d.Close()
 }
 
-// mentions reports whether a comment above the first keys holds a text.
-func mentions(root *yaml.Node, text string) bool {
-	return slices.ContainsFunc(root.Content, func(n *yaml.Node) bool {
-		return bytes.Contains([]byte(n.HeadComment), []byte(text))
-	})
+// mentions reports whether a comment above the top keys holds a text.
+func mentions(tree *yaml.Node, text string) bool {
+	heads := append([]*yaml.Node{tree, tree.Content[0]}, tree.Content[0].Content...)
+	return slices.ContainsFunc(heads, func(n *yaml.Node) bool { return strings.Contains(n.HeadComment, text) })
 }
 
 func (w *writer) record() {
-	if w.job.Region == "" && w.job.Units == "" && w.was.Region != "" {
-		w.root = newMapping()
-	}
 	header := func(key, was, now string) {
-		if was != now {
+		switch {
+		case was == now:
+		case now == "":
+			dropChild(w.root, key)
+		default:
 			setChild(w.root, key, newScalar(now))
 		}
 	}
@@ -149,6 +152,7 @@ func apart(answers assess.Answers) assess.Answers {
 func sequenceOf(n *yaml.Node, key string, size int) *yaml.Node {
 	seq := child(n, key)
 	if seq != nil && seq.Kind == yaml.SequenceNode {
+		unfold(seq)
 		return seq
 	}
 	seq = newSequence()
@@ -157,6 +161,13 @@ func sequenceOf(n *yaml.Node, key string, size int) *yaml.Node {
 		return child(n, key)
 	}
 	return seq
+}
+
+// unfold lets an empty list or mapping in brackets grow over several lines.
+func unfold(n *yaml.Node) {
+	if len(n.Content) == 0 {
+		n.Style &^= yaml.FlowStyle
+	}
 }
 
 // arrange gives a list of things with ids the things wanted, in order: the

@@ -19,6 +19,7 @@ func (w *writer) answers(thing *yaml.Node, scope assess.Scope, was, now assess.A
 		setChild(thing, "answers", newMapping())
 		m = child(thing, "answers")
 	}
+	unfold(m)
 	w.fill(m, scope, was, now)
 }
 

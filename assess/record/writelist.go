@@ -15,7 +15,7 @@ func (w *writer) list(zone *yaml.Node, list assess.Scope, was, now *assess.Zone)
 	unchanged := said == saidBefore && same(before, closed)
 	n := child(zone, list.String())
 	switch {
-	case len(items) == 0 && !said && n == nil, unchanged && len(items) == 0 && isNone(n):
+	case len(items) == 0 && !said && (n == nil || isNull(n)), unchanged && len(items) == 0 && isNone(n):
 		return
 	case len(items) == 0 && said && same(closed, closedEmpty()) && n == nil:
 		setChild(zone, list.String(), newScalar("none"))
@@ -34,6 +34,9 @@ func (w *writer) list(zone *yaml.Node, list assess.Scope, was, now *assess.Zone)
 	}
 	w.items(n, list, was, now)
 	sortKeys(n, rankIn(listFields))
+	if len(n.Content) == 0 {
+		dropChild(zone, list.String())
+	}
 }
 
 func isNone(n *yaml.Node) bool { return n != nil && n.Kind == yaml.ScalarNode && n.Value == "none" }
