@@ -39,7 +39,7 @@ func Height(t *figure.Table) assess.Derivation {
 			case lacks:
 				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}, truth(assess.Outcome{})}, nil
 			}
-			h := survey(path, sum("build", "thinnest build", "in", quantity.Length, all, func(l layer) quantity.Range { return l.thinnest }))
+			h := survey(path, sum("build", "thinnest build", "in", quantity.Length, all, func(l layer) measure { return measure{l.thinnest, l.size} }))
 			return []assess.Fact{settled(h.left, h.deps), truth(h.short)}, h.check(path, all)
 		}}
 }
@@ -128,7 +128,7 @@ func (h *height) check(path assess.Thing, all []layer) *assess.Check {
 	h.work.Let("left", titleHeight, "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
 	c := &assess.Check{ID: "path.height_left", Title: titleHeight, Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
 		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: noteHeight, Work: h.work,
-		Missing: path.Named(h.short.Deps), Sources: sources(all)}
+		Missing: path.Named(h.short.Deps), Sources: sources(all, func(l layer) figure.Source { return l.size })}
 	switch h.short.Truth {
 	case assess.No:
 		c.Outcome = assess.CheckHolds

@@ -18,18 +18,24 @@ type layer struct {
 	thickness, weight quantity.Range
 	thinnest          quantity.Range // in; a range only where an answer would narrow it
 	heaviest          quantity.Range // psf; likewise
-	source            figure.Source
+	size, mass        figure.Source  // of the thickness and of the weight; size is empty for an answer
+}
+
+// A measure is a range of a figure with its source.
+type measure struct {
+	quantity.Range
+	source figure.Source
 }
 
 // product is a layer whose size the setter chooses.
-func product(name, line string, thickness, weight quantity.Range, source figure.Source) layer {
-	return layer{name, line, thickness, weight, quantity.Point(thickness.Lo), quantity.Point(weight.Hi), source}
+func product(name, line string, thickness, weight measure) layer {
+	return layer{name, line, thickness.Range, weight.Range, quantity.Point(thickness.Lo), quantity.Point(weight.Hi), thickness.source, weight.source}
 }
 
 // either is the layer where it is not said which of two it will be.
 func (l layer) either(m layer) layer {
 	return layer{l.name + " or " + m.name, l.line, l.thickness.Hull(m.thickness), l.weight.Hull(m.weight),
-		l.thinnest.Hull(m.thinnest), l.heaviest.Hull(m.heaviest), m.source}
+		l.thinnest.Hull(m.thinnest), l.heaviest.Hull(m.heaviest), m.size, m.mass}
 }
 
 // A book is the figures of build-ups, looked up by id. It counts what it lacks.
@@ -44,36 +50,43 @@ func (b *book) figure(id string) figure.Figure {
 	return f
 }
 
-// between is the range from one figure to another.
-func (b *book) between(least, most string) (quantity.Range, figure.Source) {
-	f := b.figure(least)
-	return quantity.Range{Lo: f.Value, Hi: b.figure(most).Value}, f.Source
+// between is the range from one figure to another, with the source of the less
+// well known of the two.
+func (b *book) between(least, most string) measure {
+	f, g := b.figure(least), b.figure(most)
+	return measure{quantity.Range{Lo: f.Value, Hi: g.Value}, weaker(f.Source, g.Source)}
+}
+
+// weaker is the source that is known less well: what was read is known best.
+func weaker(a, b figure.Source) figure.Source {
+	if a.Known == "lookup" {
+		return b
+	}
+	return a
 }
 
 // thinBed is the mortar that the tile is set in: its weight is stated for the
 // thickest usual bed and taken in proportion below it.
 func (b *book) thinBed() layer {
-	thick, source := b.between("build_mortar_least", "build_mortar_most")
-	full := b.figure("weight_thin_bed").Value
-	return product("Thin mortar bed", "mortar", thick, quantity.Range{Lo: full * thick.Lo / thick.Hi, Hi: full}, source)
+	thick, full := b.between("build_mortar_least", "build_mortar_most"), b.between("weight_thin_bed", "weight_thin_bed")
+	full.Lo *= thick.Lo / thick.Hi
+	return product("Thin mortar bed", "mortar", thick, full)
 }
 
 func (b *book) mortarBed() layer {
-	thick, source := b.between("build_mortar_bed_least", "build_mortar_bed_most")
-	return product("Mortar bed", "mortar", thick, thick.Mul(quantity.Point(b.figure("weight_mortar_bed_inch").Value)), source)
+	thick, inch := b.between("build_mortar_bed_least", "build_mortar_bed_most"), b.between("weight_mortar_bed_inch", "weight_mortar_bed_inch")
+	return product("Mortar bed", "mortar", thick, measure{thick.Mul(inch.Range), inch.source})
 }
 
 func (b *book) board() []layer {
-	thick, source := b.between("build_board_least", "build_board_most")
-	weight, _ := b.between("weight_board_quarter", "weight_board_half")
-	bed := b.figure("build_board_bed")
-	return []layer{product("Cement backer board", "board", thick, weight, source),
-		product("Mortar bed under the board", "bed", quantity.Point(bed.Value), quantity.Point(b.figure("weight_thin_bed").Value), bed.Source)}
+	return []layer{
+		product("Cement backer board", "board", b.between("build_board_least", "build_board_most"), b.between("weight_board_quarter", "weight_board_half")),
+		product("Mortar bed under the board", "bed", b.between("build_board_bed", "build_board_bed"), b.between("weight_thin_bed", "weight_thin_bed")),
+	}
 }
 
 func (b *book) sheet(name, least, most, weight string) []layer {
-	thick, source := b.between(least, most)
-	return []layer{product(name, "membrane", thick, quantity.Point(b.figure(weight).Value), source)}
+	return []layer{product(name, "membrane", b.between(least, most), b.between(weight, weight))}
 }
 
 // onBase are the layers between the old floor and the mortar of the tile.

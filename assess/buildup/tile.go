@@ -32,17 +32,15 @@ var tileFigures = []struct{ lightest, heaviest, thickness string }{
 }
 
 // overKinds is the range of a figure over the kinds of tile that are possible.
-func (b *book) overKinds(kinds uint64, id func(i int) string) (quantity.Range, figure.Source) {
-	r := quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}
-	var source figure.Source
+func (b *book) overKinds(kinds uint64, id func(i int) string) measure {
+	m := measure{Range: quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}}
 	for i := range tileFigures {
-		if kinds&(1<<i) == 0 {
-			continue
+		if kinds&(1<<i) != 0 {
+			f := b.figure(id(i))
+			m = measure{m.Hull(quantity.Point(f.Value)), f.Source}
 		}
-		f := b.figure(id(i))
-		r, source = r.Hull(quantity.Point(f.Value)), f.Source
 	}
-	return r, source
+	return m
 }
 
 // tile is the layer of tile. A thickness that nobody has said is everything
@@ -50,15 +48,15 @@ func (b *book) overKinds(kinds uint64, id func(i int) string) (quantity.Range, f
 // a reader looks.
 func (b *book) tile(path assess.Thing) layer {
 	kinds := path.Fact(tileKind.ID).Set.Mask
-	heavy, source := b.overKinds(kinds, func(i int) string { return tileFigures[i].heaviest })
-	light, _ := b.overKinds(kinds, func(i int) string { return tileFigures[i].lightest })
+	heavy := b.overKinds(kinds, func(i int) string { return tileFigures[i].heaviest })
+	light := b.overKinds(kinds, func(i int) string { return tileFigures[i].lightest })
 	said := path.Fact("tile.thickness").Set.Range.Meet(quantity.AtLeast(0))
-	l := layer{name: "Tile", line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy), source: source}
+	l := layer{name: "Tile", line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy.Range), mass: heavy.source}
 	if !said.Bounded() {
-		l.name = "Tile, of the usual thickness: not said"
-		l.thickness, l.source = b.overKinds(kinds, func(i int) string { return tileFigures[i].thickness })
+		usual := b.overKinds(kinds, func(i int) string { return tileFigures[i].thickness })
+		l.name, l.thickness, l.size = "Tile, of the usual thickness: not said", usual.Range, usual.source
 	}
-	l.weight = l.thickness.Mul(light.Hull(heavy))
+	l.weight = l.thickness.Mul(light.Hull(heavy.Range))
 	return l
 }
 
@@ -100,8 +98,18 @@ func Of(t *figure.Table, path assess.Thing) assess.BuildUp {
 	b := assess.BuildUp{Path: id}
 	all, _ := layers(t, path)
 	for _, l := range all {
-		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source})
+		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source()})
 		b.Height, b.Weight = b.Height.Add(l.thickness), b.Weight.Add(l.weight)
 	}
 	return b
+}
+
+// source is where thickness and weight of the layer were read, in one: known
+// no better than the less well known of the two.
+func (l layer) source() figure.Source {
+	if l.size == l.mass || l.size.Title == "" {
+		return l.mass
+	}
+	return figure.Source{Title: "thickness: " + l.size.Title + "; weight: " + l.mass.Title,
+		Edition: l.size.Edition + "; " + l.mass.Edition, Known: weaker(l.size, l.mass).Known}
 }

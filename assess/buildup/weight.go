@@ -12,6 +12,7 @@ import (
 const (
 	titleWeight = "Weight that the new floor adds"
 	noteWeight  = "with the heaviest usual product of each layer; old layers that stay are there already. Most of these weights are from memory"
+	noteAddUp   = "more than goes without asking: old and new weights are added up against what the framing is known to carry; " + noteWeight
 )
 
 // Base gives path.is_base: whether tile can be laid on the path.
@@ -32,7 +33,8 @@ func Base() assess.Derivation {
 //
 //	weight = sum of the layers; of tile, thickness x weight per inch
 //
-// The check beside it compares it with weight_unquestioned on a wood floor.
+// The check beside it compares it with weight_unquestioned on a wood floor: a
+// greater weight is not too much, but open until somebody has added it up.
 func Weight(t *figure.Table) assess.Derivation {
 	return assess.Derivation{ID: "path.added_weight", Scope: assess.ScopePath,
 		Reads: []string{base.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
@@ -45,7 +47,7 @@ func Weight(t *figure.Table) assess.Derivation {
 			if lacks {
 				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}}, nil
 			}
-			work := sum("weight", titleWeight, "psf", quantity.Load, all, func(l layer) quantity.Range { return l.heaviest })
+			work := sum("weight", titleWeight, "psf", quantity.Load, all, func(l layer) measure { return measure{l.heaviest, l.mass} })
 			fact := settled(work.Result(), buildDeps(path, tileKind.ID, tileSetting.ID, "tile.thickness"))
 			return []assess.Fact{fact}, weightCheck(t, path, work, fact, all)
 		}}
@@ -58,24 +60,25 @@ func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact a
 	}
 	c := &assess.Check{ID: "path.added_weight", Title: titleWeight, Outcome: assess.CheckOpen, Value: fact.Set.Range,
 		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: noteWeight, Work: work, Missing: path.Named(fact.Deps),
-		Sources: append(sources(all), limit.Source)}
+		Sources: append(sources(all, func(l layer) figure.Source { return l.mass }), limit.Source)}
 	switch {
 	case c.Value.Hi <= limit.Value:
 		c.Outcome = assess.CheckHolds
 	case c.Value.Lo > limit.Value:
-		c.Outcome = assess.CheckFails
+		c.Note = noteAddUp
 	}
 	c.Margin = quantity.Point(1).Sub(c.Value.Div(c.Limit))
 	return c
 }
 
 // sum is a sheet that adds up one quantity of the layers.
-func sum(name, title, unit string, dim quantity.Dimension, all []layer, of func(layer) quantity.Range) *formula.Sheet {
+func sum(name, title, unit string, dim quantity.Dimension, all []layer, of func(layer) measure) *formula.Sheet {
 	s := &formula.Sheet{Title: title}
 	var names []string
 	for _, l := range all {
 		names = append(names, l.line)
-		s.Input(l.line, l.name, unit, dim, of(l), l.source.Title)
+		m := of(l)
+		s.Input(l.line, l.name, unit, dim, m.Range, m.source.Title)
 	}
 	s.Let(name, title, unit, dim, strings.Join(names, " + "))
 	return s
@@ -93,10 +96,12 @@ func settled(r quantity.Range, deps assess.Deps) assess.Fact {
 	return assess.Fact{Presence: assess.Proven, Set: assess.Set{Range: r}, Deps: deps}
 }
 
-func sources(all []layer) []figure.Source {
+func sources(all []layer, of func(layer) figure.Source) []figure.Source {
 	var list []figure.Source
 	for _, l := range all {
-		list = append(list, l.source)
+		if s := of(l); s.Title != "" {
+			list = append(list, s)
+		}
 	}
 	return list
 }

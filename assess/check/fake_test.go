@@ -149,8 +149,10 @@ func (t *thing) ID() string { return t.id }
 func (t *thing) Named(d assess.Deps) []assess.Address { return t.floor.index.Addresses(d) }
 
 // run makes every computed fact, zone first, and gives those of the path.
-func (f *floor) run() *thing {
-	for _, d := range All(figure.For(f.region, quantity.US), quantity.US) {
+func (f *floor) run() *thing { return f.runWith(figure.For(f.region, quantity.US)) }
+
+func (f *floor) runWith(t *figure.Table) *thing {
+	for _, d := range All(t, quantity.US) {
 		on := f.zone
 		if d.Scope == assess.ScopePath {
 			on = f.path

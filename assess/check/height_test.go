@@ -129,7 +129,7 @@ func TestAddedWeight(t *testing.T) {
 		if got := p.facts["path.added_weight"]; math.Abs(got.Set.Range.Lo-want) > 1e-9 || !got.Set.Range.IsPoint() || got.Deps != nil {
 			t.Errorf("%s: %+v, want %v", path, got, want)
 		}
-		if c := f.checks["path.added_weight"]; c == nil || c.Outcome != assess.CheckFails {
+		if c := f.checks["path.added_weight"]; c == nil || c.Outcome != assess.CheckOpen || c.Margin.Hi >= 0 {
 			t.Errorf("%s: over 5 psf is to be added up: %+v", path, c)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 )
 
@@ -128,7 +129,7 @@ func TestNoNumberForARefusedMember(t *testing.T) {
 			spoil(f)
 			f.run()
 			for _, id := range []string{"joist.ratio_live", "joist.own_ratio", "joist.ratio_total"} {
-				if fact := f.zone.facts[id]; fact.Set.Range != quantity.Everything || fact.Deps != nil {
+				if fact := f.zone.facts[id]; fact.Presence.Truth != assess.No && fact.Set.Range != quantity.Everything || fact.Deps != nil {
 					t.Errorf("%s is %+v", id, fact)
 				}
 			}
@@ -240,5 +241,36 @@ func TestNoJoistsNoJoistFacts(t *testing.T) {
 	}
 	if f.checks["joist.ratio_live"] != nil {
 		t.Error("a check of joists that are not there")
+	}
+}
+
+// TestFigureThatIsNotThere: a region without a figure leaves what needs it
+// unknown, and no answer is asked for to settle it.
+func TestFigureThatIsNotThere(t *testing.T) {
+	f := sound(t)
+	p := f.runWith(&figure.Table{})
+	for id, fact := range map[string]assess.Fact{"joist.limit": f.zone.facts["joist.limit"], "flat.limit": f.zone.facts["flat.limit"],
+		"path.added_weight": p.facts["path.added_weight"], "path.height_left": p.facts["path.height_left"]} {
+		if fact.Set.Range != quantity.Everything || fact.Deps != nil {
+			t.Errorf("%s: %+v", id, fact)
+		}
+	}
+	for id, fact := range map[string]assess.Fact{"panel.short": f.zone.facts["panel.short"], "path.height_short": p.facts["path.height_short"]} {
+		if words(fact) != "open" || fact.Deps != nil {
+			t.Errorf("%s: %+v", id, fact)
+		}
+	}
+}
+
+// TestJustAtTheLimitIsSaid: exactly at the limit holds, with a warning.
+func TestJustAtTheLimitIsSaid(t *testing.T) {
+	for ratio, warned := range map[float64]bool{360: true, 480: false} {
+		f := sound(t)
+		f.words("joist.figure_from", "document").set("joist.known_ratio", quantity.Point(ratio))
+		f.run()
+		c := f.checks["joist.ratio_live"]
+		if c.Outcome != assess.CheckHolds || strings.Contains(c.Note, "just at the limit") != warned {
+			t.Errorf("L/%v: %v, %s", ratio, c.Outcome, c.Note)
+		}
 	}
 }

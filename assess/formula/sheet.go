@@ -51,9 +51,15 @@ func (s *Sheet) Line(name string) (line Line, ok bool) {
 	return Line{}, false
 }
 
+// usualLines is room for the lines of most sheets.
+const usualLines = 12
+
 func (s *Sheet) add(l Line) {
 	if _, twice := s.Line(l.Name); twice {
 		panic("formula: two lines are named " + l.Name)
+	}
+	if s.Lines == nil {
+		s.Lines = make([]Line, 0, usualLines)
 	}
 	s.Lines = append(s.Lines, l)
 }

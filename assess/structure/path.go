@@ -5,24 +5,18 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
-	"underfoot/assess/quantity"
 )
 
 // PathRatio gives path.ratio_total: the total-load ratio with the weight that
 // one base and its tile add to the dead load. It is there where the own sum
 // decides.
 func PathRatio(t *figure.Table) assess.Derivation {
-	return assess.Derivation{ID: "path.ratio_total", Scope: assess.ScopePath, Reads: reads("path.added_weight"),
-		Gives: []assess.Declaration{{ID: "path.ratio_total", Scope: assess.ScopePath, Kind: assess.KindQuantity,
-			Dimension: quantity.Ratio, Bounds: quantity.AtLeast(0), Nature: assess.Derived}},
-		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
-			own := computeOwn(loaded{path}, titlePath, TotalLoad)
-			fact := own.fact(ownDecides(path))
-			if !totalMatters(t, path) || fact.Presence.Truth != assess.Yes || own.note != "" {
-				return []assess.Fact{fact}, nil
-			}
-			return []assess.Fact{fact}, own.check(t, path, "path.ratio_total", titlePath, noteTotal, fact)
-		}}
+	d := ownDerivation(t, telling{"path.ratio_total", titlePath, noteTotal, TotalLoad}, ownDecides,
+		func(path assess.Thing, o ownSum) bool { return o.note == "" && totalMatters(t, path) })
+	ofZone := d.Make
+	d.Scope, d.Reads, d.Gives[0].Scope = assess.ScopePath, reads("path.added_weight"), assess.ScopePath
+	d.Make = func(path assess.Thing) ([]assess.Fact, *assess.Check) { return ofZone(loaded{path}) }
+	return d
 }
 
 // loaded is a path whose dead load has the weight of the build added to it.

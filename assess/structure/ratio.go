@@ -116,37 +116,55 @@ func reads(more ...string) []string {
 func LiveRatio(t *figure.Table) assess.Derivation {
 	return assess.Derivation{ID: "joist.ratio_live", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.ratio_live"),
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
-			own := computeOwn(zone, titleLive, LiveLoad)
-			fact := decided(zone, own.estimate).fact(inJoists(zone))
+			here := inJoists(zone)
+			if here.Truth == assess.No {
+				return []assess.Fact{assess.Absent}, nil
+			}
+			var own ownSum
+			if zone.Fact(figureFrom.ID).Set.Mask&fromOwn != 0 {
+				own = computeOwn(zone, titleLive, LiveLoad)
+			}
+			fact := decided(zone, own.estimate).fact(here)
 			return []assess.Fact{fact}, liveCheck(t, zone, own, fact)
 		}}
 }
 
-// OwnRatio gives joist.own_ratio: the own sum under live load, whatever
-// decides. It is shown beside a known figure.
+// OwnRatio gives joist.own_ratio: the own sum under live load where another
+// figure decides, to be shown beside it.
 func OwnRatio(t *figure.Table) assess.Derivation {
-	return assess.Derivation{ID: "joist.own_ratio", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.own_ratio"),
-		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
-			own := computeOwn(zone, titleOwn, LiveLoad)
-			fact := own.fact(inJoists(zone))
-			if zone.Fact(figureFrom.ID).Set.Mask&fromOwn != 0 || fact.Presence.Truth != assess.Yes || !own.shown.Bounded() {
-				return []assess.Fact{fact}, nil
-			}
-			return []assess.Fact{fact}, own.check(t, zone, "joist.own_ratio", titleOwn, noteBeside, fact)
-		}}
+	return ownDerivation(t, telling{"joist.own_ratio", titleOwn, noteBeside, LiveLoad}, func(zone assess.Thing) assess.Outcome {
+		return inJoists(zone).And(zone.Fact(figureFrom.ID).Among(fromTest | fromPaper))
+	}, func(_ assess.Thing, o ownSum) bool { return o.shown.Bounded() })
 }
 
 // TotalRatio gives joist.ratio_total: span over deflection under live and dead
 // load. It is there where the own sum decides: a known figure is not converted.
 func TotalRatio(t *figure.Table) assess.Derivation {
-	return assess.Derivation{ID: "joist.ratio_total", Scope: assess.ScopeZone, Reads: reads(), Gives: ratio("joist.ratio_total"),
+	return ownDerivation(t, telling{"joist.ratio_total", titleTotal, noteTotal, TotalLoad}, ownDecides,
+		func(zone assess.Thing, o ownSum) bool { return o.note == "" && totalMatters(t, zone) })
+}
+
+// A telling is how one ratio of the program's own is told.
+type telling struct {
+	id, title, note string
+	load            Load
+}
+
+// ownDerivation gives one own ratio where it is present, with a check where
+// there is something to show.
+func ownDerivation(t *figure.Table, o telling, present func(assess.Thing) assess.Outcome, shows func(assess.Thing, ownSum) bool) assess.Derivation {
+	return assess.Derivation{ID: o.id, Scope: assess.ScopeZone, Reads: reads(), Gives: ratio(o.id),
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
-			own := computeOwn(zone, titleTotal, TotalLoad)
-			fact := own.fact(ownDecides(zone))
-			if !totalMatters(t, zone) || fact.Presence.Truth != assess.Yes || own.note != "" {
+			here := present(zone)
+			if here.Truth == assess.No {
+				return []assess.Fact{assess.Absent}, nil
+			}
+			sum := computeOwn(zone, o.title, o.load)
+			fact := sum.fact(here)
+			if here.Truth != assess.Yes || !shows(zone, sum) {
 				return []assess.Fact{fact}, nil
 			}
-			return []assess.Fact{fact}, own.check(t, zone, "joist.ratio_total", titleTotal, noteTotal, fact)
+			return []assess.Fact{fact}, sum.check(t, zone, o.id, o.title, o.note, fact)
 		}}
 }
 

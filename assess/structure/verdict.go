@@ -22,6 +22,7 @@ const (
 	notePaper    = "as its paper states it; not converted to another load"
 	noteTest     = "as measured; it goes before the program's own sum"
 	noteNoLoad   = "the figure does not say whether it is for live or total load"
+	noteAtLimit  = "just at the limit: creep, islands and other point loads are not in it"
 	noteScreened = "screening arithmetic on the answers given, not a design"
 )
 
@@ -63,6 +64,7 @@ func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string
 	if o.note == "" && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
 		c.Note += "; " + noteOneSpan
 	}
+	warnAtLimit(&c)
 	return &c
 }
 
@@ -78,7 +80,19 @@ func knownCheck(t *figure.Table, zone assess.Thing, fact assess.Fact, from uint6
 	}
 	c.Missing = zone.Named(fact.Deps)
 	c.Sources = limitSources(t)
+	warnAtLimit(&c)
 	return &c
+}
+
+// closeMargin is the share of the limit under which a result that holds is
+// told to be just at it: a choice of this program, no published figure.
+const closeMargin = 0.01
+
+// warnAtLimit says so where a result holds with next to nothing to spare.
+func warnAtLimit(c *assess.Check) {
+	if c.Outcome == assess.CheckHolds && c.Margin.Lo < closeMargin {
+		c.Note += "; " + noteAtLimit
+	}
 }
 
 // against is a check that a ratio is at least its limit. Exactly at it holds,
