@@ -26,8 +26,9 @@ type blur struct {
 
 // A drawn floor is its answers and whether its lists are finished.
 type drawn struct {
-	blurs []blur
-	lists []assess.Scope // drawn as not finished
+	region string
+	blurs  []blur
+	lists  []assess.Scope // drawn as not finished
 }
 
 // numbers are the quantities that the checks read, with the ends between which
@@ -75,12 +76,15 @@ func drawWord(t *rapid.T, f *floor, b blur) blur {
 
 // draw makes a floor whose answers do not contradict each other.
 func draw(t *rapid.T, f *floor) drawn {
-	var d drawn
+	d := drawn{region: rapid.SampledFrom([]string{"us", "uk"}).Draw(t, "region")}
 	for _, name := range slices.Sorted(maps.Keys(numbers)) {
 		d.blurs = append(d.blurs, drawNumber(t, blur{name: name}, numbers[name]))
 	}
 	for _, name := range choiceFacts {
 		d.blurs = append(d.blurs, drawWord(t, f, blur{name: name}))
+		if b := &d.blurs[len(d.blurs)-1]; name == "joist.grade" && d.region == "us" && b.word[0] == 'c' {
+			*b = blur{name: name, word: "no2", choices: []string{"no2"}} // strength classes are not sold there
+		}
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "deck layers") {
 		at := blur{item: assess.ScopeDeck, id: fmt.Sprint("d", i), name: "deck.kind"}
@@ -108,7 +112,7 @@ func draw(t *rapid.T, f *floor) drawn {
 
 // build fills a floor with the answers; those that exact names are the exact ones.
 func build(t testing.TB, d drawn, exact func(b blur) bool, closed func(assess.Scope) bool) *floor {
-	f := newFloor(t, "us")
+	f := newFloor(t, d.region)
 	items := map[string]*thing{}
 	for _, b := range d.blurs {
 		on := f.zone

@@ -112,21 +112,25 @@ func TestNotKnownIsNotKnown(t *testing.T) {
 // TestModulusByWords: NDS Supplement 2018 Tables 4A and 4B, EN 338 Table 1.
 func TestModulusByWords(t *testing.T) {
 	for _, c := range []struct {
-		species, grade string
-		want           quantity.Range
-		ok             bool
+		region, species, grade string
+		want                   quantity.Range
+		ok                     bool
 	}{
-		{"hem-fir", "no2", quantity.Point(1.3e6), true},
-		{"", "no2", quantity.Range{Lo: 1.0e6, Hi: 1.6e6}, true},
-		{"", "", quantity.Range{Lo: 0.9e6, Hi: 1.9e6}, true},
-		{"oak", "no2", quantity.Everything, false},
+		{"us", "hem-fir", "no2", quantity.Point(1.3e6), true},
+		{"us", "hem-fir", "", quantity.Range{Lo: 1.2e6, Hi: 1.6e6}, true},
+		{"us", "", "no2", quantity.Range{Lo: 1.0e6, Hi: 1.6e6}, true},
+		{"us", "", "", quantity.Range{Lo: 0.9e6, Hi: 1.9e6}, true},
+		{"us", "oak", "no2", quantity.Everything, false},
 	} {
-		got, softest, ok := ModulusOf(c.species, c.grade)
+		got, softest, ok := ModulusOf(c.region, c.species, c.grade)
 		if ok != c.ok || ok && (got != c.want || softest.Value != c.want.Lo) {
 			t.Errorf("%q %q: %v %v", c.species, c.grade, got, ok)
 		}
 	}
-	if got, _, ok := ModulusOf("", "c24"); !ok || math.Abs(got.Lo/(11000e6*psiPerPascal)-1) > 1e-9 {
+	if got, _, ok := ModulusOf("uk", "hem-fir", ""); !ok || math.Abs(got.Lo/(7000e6*psiPerPascal)-1) > 1e-9 {
+		t.Errorf("hem-fir where it may be sold as C14: %v", got)
+	}
+	if got, _, ok := ModulusOf("us", "", "c24"); !ok || math.Abs(got.Lo/(11000e6*psiPerPascal)-1) > 1e-9 {
 		t.Errorf("c24: %v", got)
 	}
 }

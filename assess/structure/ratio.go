@@ -43,16 +43,16 @@ type ownSum struct {
 
 // computeOwn sums one load. A proven refusal gives no number; where one may
 // still come the number is shown for whole joists, but proves nothing.
-func computeOwn(t assess.Thing, title string, load Load) ownSum {
+func computeOwn(region string, t assess.Thing, title string, load Load) ownSum {
 	note, open := refused(t)
 	if note != "" {
 		return ownSum{estimate: unknown, shown: quantity.Everything, note: note}
 	}
 	if is(t, &member, member.Choices[0]).Truth != assess.Yes {
-		_, deps := readJoist(t)
+		_, deps := readJoist(region, t)
 		return ownSum{estimate: estimate{quantity.Everything, deps.Union(open)}, shown: quantity.Everything, open: true}
 	}
-	j, deps := readJoist(t)
+	j, deps := readJoist(region, t)
 	work := j.Sheet(title, load)
 	own := ownSum{shown: work.Result(), work: work, open: len(open) > 0, sources: append([]figure.Source{BeamSource}, j.ModulusSources...)}
 	if own.estimate = (estimate{own.shown, deps}); own.open {
@@ -122,7 +122,7 @@ func LiveRatio(t *figure.Table) assess.Derivation {
 			}
 			var own ownSum
 			if zone.Fact(figureFrom.ID).Set.Mask&fromOwn != 0 {
-				own = computeOwn(zone, titleLive, LiveLoad)
+				own = computeOwn(t.Region, zone, titleLive, LiveLoad)
 			}
 			fact := decided(zone, own.estimate).fact(here)
 			return []assess.Fact{fact}, liveCheck(t, zone, own, fact)
@@ -159,7 +159,7 @@ func ownDerivation(t *figure.Table, o telling, present func(assess.Thing) assess
 			if here.Truth == assess.No {
 				return []assess.Fact{assess.Absent}, nil
 			}
-			sum := computeOwn(zone, o.title, o.load)
+			sum := computeOwn(t.Region, zone, o.title, o.load)
 			fact := sum.fact(here)
 			if here.Truth != assess.Yes || !shows(zone, sum) {
 				return []assess.Fact{fact}, nil

@@ -14,7 +14,7 @@ var inputs = []string{"joist.size", "joist.depth", "joist.width", species.ID, gr
 
 // readJoist is what the answers say of the joists, and the answers that would
 // say it more narrowly.
-func readJoist(t assess.Thing) (j Joist, deps assess.Deps) {
+func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
 	take := func(name string) quantity.Range {
 		f := t.Fact(name)
 		deps = deps.Union(f.Deps)
@@ -28,7 +28,7 @@ func readJoist(t assess.Thing) (j Joist, deps assess.Deps) {
 	j.Live, j.Dead = take("joist.live_load"), take("joist.dead_load")
 	ofSpecies, ofGrade := t.Fact(species.ID), t.Fact(grade.ID)
 	var softest figure.Figure
-	if j.Modulus, softest = Modulus(ofSpecies, ofGrade); !j.Modulus.IsPoint() {
+	if j.Modulus, softest = Modulus(region, ofSpecies, ofGrade); !j.Modulus.IsPoint() {
 		deps = deps.Union(ofSpecies.Deps).Union(ofGrade.Deps)
 	}
 	if softest.ID != "" {

@@ -15,6 +15,9 @@ type modulus struct {
 	value          figure.Figure
 }
 
+// classes are the strength classes of EN 338 among the grades.
+var classes = grade.Mask(figure.Grades("")...)
+
 var moduli = sync.OnceValue(func() []modulus {
 	var all []modulus
 	add := func(name string, mask uint64) {
@@ -35,15 +38,20 @@ var moduli = sync.OnceValue(func() []modulus {
 // end: the softest wood decides. Where neither is known it runs from No.3 of
 // the softest groups, 0.9 million, to the stiffest select structural, 1.9
 // million; the strength classes of EN 338 lie between, so that the range
-// holds in every region. Where no row fits it is Everything.
+// holds in every region. In North America a strength class is a possibility
+// only where the answer names one. Where no row fits it is Everything.
 //
 // Source: NDS Supplement Tables 4A and 4B, EN 338 Table 1, as lumber.csv says
 // row by row.
-func Modulus(ofSpecies, ofGrade assess.Fact) (quantity.Range, figure.Figure) {
+func Modulus(region string, ofSpecies, ofGrade assess.Fact) (quantity.Range, figure.Figure) {
+	grades := ofGrade.Set.Mask
+	if visual := grades &^ classes; visual != 0 && (region == "us" || region == "ca") {
+		grades = visual
+	}
 	r := quantity.Range{Lo: quantity.Everything.Hi, Hi: quantity.Everything.Lo}
 	var softest figure.Figure
 	for _, m := range moduli() {
-		if m.species&ofSpecies.Set.Mask == 0 || m.grade&ofGrade.Set.Mask == 0 {
+		if m.species&ofSpecies.Set.Mask == 0 || m.grade&grades == 0 {
 			continue
 		}
 		if m.value.Value < r.Lo {
@@ -59,7 +67,7 @@ func Modulus(ofSpecies, ofGrade assess.Fact) (quantity.Range, figure.Figure) {
 
 // ModulusOf is Modulus for one species and grade by their words; an empty word
 // is one that is not known. A word that no table has gives ok false.
-func ModulusOf(speciesWord, gradeWord string) (psi quantity.Range, softest figure.Figure, ok bool) {
+func ModulusOf(region, speciesWord, gradeWord string) (psi quantity.Range, softest figure.Figure, ok bool) {
 	fact := func(d *assess.Declaration, word string) (assess.Fact, bool) {
 		if word == "" {
 			return assess.Fact{Set: d.Full()}, true
@@ -69,6 +77,6 @@ func ModulusOf(speciesWord, gradeWord string) (psi quantity.Range, softest figur
 	}
 	s, okSpecies := fact(&species, speciesWord)
 	g, okGrade := fact(&grade, gradeWord)
-	psi, softest = Modulus(s, g)
+	psi, softest = Modulus(region, s, g)
 	return psi, softest, okSpecies && okGrade && softest.ID != ""
 }
