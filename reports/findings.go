@@ -35,10 +35,10 @@ func (b *builder) findings() Section {
 
 func (b *builder) findingTable(id string) *Table {
 	return &Table{ID: id, Columns: []Column{
-		b.column("place", Group, 18), b.column("stands", Mark, 15), b.column("finding", Title, 44),
-		b.column("about", Detail, 12), b.column("found", Detail, 22), b.column("limit", Detail, 22),
-		b.column("why", Detail, 44), b.column("todo", Detail, 44), b.column("missing", Detail, 34),
-		b.column("risk", Aside, 40), b.column("protects", Aside, 14), b.column("sources", Aside, 20), b.column("rule", Aside, 24),
+		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
+		b.column("about", Detail, 10), b.column("found", Detail, 14), b.column("limit", Detail, 13),
+		b.column("why", Detail, 30), b.column("todo", Detail, 30), b.column("missing", Detail, 22),
+		b.column("risk", Aside, 34), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
 	}}
 }
 

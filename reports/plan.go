@@ -12,12 +12,12 @@ import (
 func (b *builder) plan() Section {
 	s := b.section(PlanSection)
 	steps := &Table{ID: "plan", Columns: []Column{
-		b.column("place", Group, 18), b.column("step", Mark, 8), b.column("text", Title, 50),
-		b.column("who", Detail, 20), b.column("if", Detail, 36), b.column("hold", Detail, 40),
-		b.column("verify", Detail, 40), b.column("cautions", Detail, 18),
+		b.column("place", Group, 16), b.column("step", Mark, 8), b.column("text", Title, 36),
+		b.column("who", Detail, 13), b.column("if", Detail, 26), b.column("hold", Detail, 26),
+		b.column("verify", Detail, 26), b.column("cautions", Detail, 10),
 	}}
 	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 18), b.column("step", Detail, 8), b.column("item", Title, 40),
+		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
 		b.numbers("low", 10), b.numbers("high", 10), b.column("unit", Detail, 10), b.column("note", Detail, 40),
 	}}
 	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {

@@ -10,8 +10,8 @@ import (
 func (b *builder) questions() Section {
 	s := b.section(QuestionsSection)
 	t := &Table{ID: "questions", Columns: []Column{
-		b.column("place", Group, 18), b.column("order", Mark, 10), b.column("question", Title, 44),
-		b.column("how", Detail, 50), b.column("who", Detail, 18), b.column("decides", Aside, 36), b.column("address", Aside, 28),
+		b.column("place", Group, 18), b.column("order", Mark, 10), b.column("question", Title, 40),
+		b.column("how", Detail, 50), b.column("who", Detail, 16), b.column("decides", Aside, 36), b.column("address", Aside, 28),
 	}}
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]

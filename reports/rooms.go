@@ -11,9 +11,9 @@ import (
 func (b *builder) rooms() Section {
 	s := b.section(RoomsSection)
 	t := &Table{ID: "rooms", Columns: []Column{
-		b.column("place", Group, 20), b.column("outcome", Mark, 14), b.column("zone", Title, 18),
-		b.column("leads", Detail, 34), b.column("reason", Detail, 44), b.column("settled", Detail, 34),
-		b.column("mustknow", Detail, 44), b.column("possible", Detail, 34), b.column("ruledout", Aside, 44),
+		b.column("place", Group, 16), b.column("outcome", Mark, 11), b.column("zone", Title, 14),
+		b.column("leads", Detail, 22), b.column("reason", Detail, 28), b.column("settled", Detail, 20),
+		b.column("mustknow", Detail, 26), b.column("possible", Detail, 22), b.column("ruledout", Aside, 44),
 	}}
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]

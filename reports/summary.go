@@ -82,8 +82,8 @@ func (b *builder) allSettled(a *assess.AreaResult) string {
 // outcomes is one row for each area.
 func (b *builder) outcomes() *Table {
 	t := &Table{ID: "outcomes", Columns: []Column{
-		b.column("place", Title, 20), b.column("outcome", Mark, 14), b.column("leads", Detail, 34),
-		b.column("reason", Detail, 50), b.column("deciding", Detail, 40),
+		b.column("place", Title, 20), b.column("outcome", Mark, 14), b.column("leads", Detail, 28),
+		b.column("reason", Detail, 44), b.column("deciding", Detail, 34),
 	}}
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]

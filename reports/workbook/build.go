@@ -1,0 +1,78 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+
+	"underfoot/assess/quantity"
+	"underfoot/reports"
+)
+
+// The columns of a build-up after the layer's name.
+const (
+	thickLow = iota + 2
+	thickHigh
+	weightLow
+	weightHigh
+	readColumn
+	layerSource
+)
+
+var buildWidths = []int{34, 15, 15, 15, 15, 34, 22}
+
+// build writes a build-up layer by layer, with the sums as formulas over them
+// and the sums that the report used below.
+func (s *sheet) build(b *reports.Build, t *reports.Table) {
+	v := s.view.Words
+	s.heads(v.Say("column", "layer"), v.Say("workbook", "thick_low"), v.Say("workbook", "thick_high"),
+		v.Say("workbook", "weight_low"), v.Say("workbook", "weight_high"), v.Say("workbook", "read"), v.Say("column", "source"))
+	first := s.row + 1
+	sum := [4]float64{}
+	for i, l := range b.Layers {
+		s.row++
+		s.text(1, l.Name, bodyLook)
+		for k, end := range fourEnds(l.Thickness, l.Weight) {
+			s.end(thickLow+k, end, inputLook)
+			sum[k] += end
+		}
+		s.text(readColumn, t.Rows[i].Cells[1].Text+", "+t.Rows[i].Cells[2].Text, bodyLook)
+		s.text(layerSource, l.Source, bodyLook)
+		s.height(max(lines(l.Name, buildWidths[0]), lines(l.Source, buildWidths[layerSource-1])))
+	}
+	s.sums(b, first, sum)
+}
+
+func fourEnds(thickness, weight quantity.Range) [4]float64 {
+	return [4]float64{thickness.Lo, thickness.Hi, weight.Lo, weight.Hi}
+}
+
+// end writes one end, or that it is not known.
+func (s *sheet) end(column int, v float64, l look) {
+	if math.IsInf(v, 0) {
+		s.text(column, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+		return
+	}
+	s.number(column, v, l)
+}
+
+// sums writes the sums of the layers and, below, those that the report used. A
+// sum over an end that is not known is not known either.
+func (s *sheet) sums(b *reports.Build, first int, sum [4]float64) {
+	last := s.row
+	s.row++
+	s.text(1, s.view.Words.Say("heights", "sum"), markLook)
+	for k, total := range sum {
+		if math.IsInf(total, 0) || last < first {
+			s.text(thickLow+k, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+			continue
+		}
+		column := thickLow + k
+		s.formula(column, fmt.Sprintf("SUM(%s:%s)", cellName(column, first), cellName(column, last)), total, look{right: true, bold: true, line: thin})
+		s.define(b.ID+"_"+[...]string{"height_low", "height_high", "weight_low", "weight_high"}[k], column)
+	}
+	s.row++
+	s.text(1, s.say("exported"), bodyLook)
+	for k, end := range fourEnds(b.Height, b.Weight) {
+		s.end(thickLow+k, end, numberLook)
+	}
+}
