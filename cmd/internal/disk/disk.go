@@ -24,10 +24,11 @@ type Stamp [sha256.Size]byte
 // StampOf is the stamp of a content.
 func StampOf(data []byte) Stamp { return sha256.Sum256(data) }
 
-// How long a save waits for another program's, and how often it looks.
-const (
+// How long a save waits for another program's, and how often it looks. A test
+// is less patient.
+var (
 	lockPatience = 5 * time.Second
-	lockInterval = 20 * time.Millisecond
+	lockInterval = 5 * time.Millisecond
 )
 
 // Load reads a file whole, with the stamp of what was read. Errors are
@@ -67,17 +68,33 @@ func Save(path string, change func(current []byte) ([]byte, error)) error {
 	if current != nil && string(next) == string(current) {
 		return nil
 	}
-	return replace(target, next)
+	return replace(target, next, createLocked)
 }
 
 // WriteNew writes a file whole, in place of one that may be there already. It
-// takes no lock: a report is made anew, never changed.
+// takes no lock: a report is made anew, never changed. A device or a pipe is
+// written to as it is.
 func WriteNew(path string, data []byte) error {
 	target, err := resolve(path)
 	if err != nil {
 		return failed(path, "cannot be written", err)
 	}
-	return replace(target, data)
+	if info, err := os.Stat(target); err == nil && info.Mode()&(fs.ModeDevice|fs.ModeNamedPipe) != 0 {
+		return through(target, data)
+	}
+	return replace(target, data, createApart)
+}
+
+func through(target string, data []byte) error {
+	f, err := os.OpenFile(target, os.O_WRONLY, 0)
+	if err != nil {
+		return failed(target, "cannot be opened", err)
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Close()); err != nil {
+		return failed(target, "cannot be written", err)
+	}
+	return nil
 }
 
 // resolve is the file that a path names in the end. The last name of the path
@@ -100,7 +117,7 @@ func resolve(path string) (string, error) {
 // LockPath is the lock file of a file: a hidden one beside it. It stays after
 // use, since taking it away would let two programs lock two different files.
 func LockPath(path string) string {
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".lock")
+	return hidden(path, "lock")
 }
 
 func lock(target string) (unlock func(), err error) {

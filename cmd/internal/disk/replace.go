@@ -13,10 +13,17 @@ import (
 // newMode is the mode of a file that was not there before, less the umask.
 const newMode = 0o644
 
+// A creator makes the hidden file that is to take a target's place.
+type creator func(target string) (*os.File, error)
+
 // replace puts new content in place of a file in one step: it is written to a
 // hidden file of the same folder, forced to the disk, and renamed.
-func replace(target string, data []byte) error {
-	temp, err := writeBeside(target, data)
+func replace(target string, data []byte, create creator) error {
+	mode, err := modeOf(target)
+	if err != nil {
+		return failed(target, "cannot be written", err)
+	}
+	temp, err := writeBeside(target, data, mode, create)
 	if err != nil {
 		return failed(target, "cannot be written", err)
 	}
@@ -25,15 +32,35 @@ func replace(target string, data []byte) error {
 		return failed(target, "cannot be replaced", err)
 	}
 	if err := syncFolder(filepath.Dir(target)); err != nil {
-		return failed(target, "was written, but may not outlast a power cut", err)
+		return &assess.Problem{Kind: assess.IO, Place: target, What: "the folder could not be forced to the disk: " + reason(err),
+			Hint: "the file was written, but a power cut now may bring the old one back", Cause: err}
 	}
 	return nil
 }
 
-// writeBeside writes a hidden file with the target's mode; on failure nothing
-// of it is left.
-func writeBeside(target string, data []byte) (path string, err error) {
-	f, err := createBeside(target)
+// modeOf is the mode that a file has or is to have. A file that its owner may
+// not write is not replaced either.
+func modeOf(target string) (fs.FileMode, error) {
+	info, err := os.Stat(target)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return newMode &^ umask(), nil
+	case err != nil:
+		return 0, err
+	case !info.Mode().IsRegular():
+		return 0, errNotAFile
+	case info.Mode().Perm()&0o200 == 0:
+		return 0, fs.ErrPermission
+	}
+	return info.Mode().Perm(), nil
+}
+
+var errNotAFile = errors.New("it is not a plain file")
+
+// writeBeside writes a hidden file beside the target; on failure nothing of it
+// is left.
+func writeBeside(target string, data []byte, mode fs.FileMode, create creator) (path string, err error) {
+	f, err := create(target)
 	if err != nil {
 		return "", err
 	}
@@ -44,28 +71,29 @@ func writeBeside(target string, data []byte) (path string, err error) {
 	}()
 	_, err = f.Write(data)
 	if err == nil {
-		err = f.Sync()
+		err = errors.Join(f.Chmod(mode), f.Sync())
 	}
 	return f.Name(), errors.Join(err, f.Close())
 }
 
-func createBeside(target string) (*os.File, error) {
-	info, err := os.Stat(target)
-	if err == nil && info.IsDir() {
-		return nil, &fs.PathError{Op: "write", Path: target, Err: errors.New("it is a folder")}
+// createLocked makes the hidden file of somebody who holds the lock. It always
+// has the same name, so what a killed program left is cleared away.
+func createLocked(target string) (*os.File, error) {
+	name := hidden(target, "new")
+	if err := os.Remove(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, err
 	}
-	f, tempErr := os.CreateTemp(filepath.Dir(target), "."+filepath.Base(target)+".*.tmp")
-	if tempErr != nil {
-		return nil, tempErr
-	}
-	mode := newMode &^ umask()
-	if err == nil {
-		mode = info.Mode().Perm()
-	}
-	if err := f.Chmod(mode); err != nil {
-		return nil, errors.Join(err, f.Close(), os.Remove(f.Name()))
-	}
-	return f, nil
+	return os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+}
+
+// createApart makes a hidden file that no other program writes to.
+func createApart(target string) (*os.File, error) {
+	return os.CreateTemp(filepath.Dir(target), filepath.Base(hidden(target, "*.new")))
+}
+
+// hidden is the name of a hidden file beside the target.
+func hidden(target, ending string) string {
+	return filepath.Join(filepath.Dir(target), "."+filepath.Base(target)+"."+ending)
 }
 
 // syncFolder makes the rename last. Windows keeps no folder open for that.
