@@ -42,7 +42,7 @@ func readRemoval(path assess.Thing) removal {
 
 // at is the room at an edge. The answer counts from the floor as it lies;
 // what comes out is gained. Where nothing stays, the answer counted from the
-// bared base says the same, and goes before.
+// bared base narrows it; where the two contradict each other it is left aside.
 func (r removal) at(edge assess.Thing) room {
 	allowed, bared := edge.Fact("edge.rise_allowed"), edge.Fact("edge.rise_with_removal")
 	rise := room{allowed.Set.Range.Add(r.thickness), allowed.Deps.Union(r.deps)}
@@ -51,7 +51,7 @@ func (r removal) at(edge assess.Thing) room {
 	}
 	both := rise.rise.Meet(bared.Set.Range)
 	if both.IsEmpty() {
-		both = bared.Set.Range
+		return rise
 	}
 	return room{both, rise.deps.Union(bared.Deps)}
 }

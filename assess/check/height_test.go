@@ -111,9 +111,14 @@ func TestRoomGainedByRemoval(t *testing.T) {
 		t.Errorf("left %v", left)
 	}
 	edge.set("edge.rise_with_removal", quantity.Point(1.5))
+	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1-leastBuild["backer-board"])) > 1e-12 {
+		t.Errorf("a contradiction is left aside: %v", p.facts["path.height_left"].Set.Range)
+	}
+	edge.set("edge.rise_allowed", quantity.Everything)
 	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1.5-leastBuild["backer-board"])) > 1e-12 {
 		t.Errorf("counted from the bared base: %v", p.facts["path.height_left"].Set.Range)
 	}
+	edge.set("edge.rise_allowed", quantity.Point(0.25))
 	f.zone.lists[assess.ScopeLayer][0].words("layer.stays", "yes")
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" {
 		t.Error("a layer that stays gives nothing")

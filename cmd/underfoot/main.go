@@ -12,7 +12,7 @@ import (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := cli.Run(ctx, console.Standard(), os.Args[1:])
+	code := cli.Run(ctx, console.System(false), os.Args[1:])
 	stop()
 	os.Exit(code)
 }

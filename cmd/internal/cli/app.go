@@ -4,6 +4,8 @@ package cli
 
 import (
 	"context"
+	"slices"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -34,7 +36,7 @@ func Run(ctx context.Context, s *console.Streams, args []string) int {
 	root.SetErr(s.Err)
 	err := root.ExecuteContext(ctx)
 	if err == nil {
-		err = s.Flush()
+		err = s.Out.Problem()
 	}
 	report(s.Err, err)
 	return codeOf(err)
@@ -76,13 +78,13 @@ local code or the instructions of the products that are used.`,
 // settle reads the global flags that have a value to check.
 func (a *app) settle() error {
 	var err error
-	if a.today, err = console.Today(a.day); err != nil {
-		return usage(err.Error(), "write the day as 2026-05-04")
+	if a.today, err = a.Today(a.day, time.Now); err != nil {
+		return err
 	}
 	if a.units != "" && a.units != "us" && a.units != "mm" {
 		return usage("--units "+a.units+" is not a system of units", "it is us or mm")
 	}
-	if a.region != "" && !known(a.region) {
+	if a.region != "" && !slices.Contains(regions, a.region) {
 		return usage("--region "+a.region+" is not a region", "one of: us, ca, uk, ie, au, nz, de, eu, other")
 	}
 	if a.lang != "en" {
@@ -92,15 +94,6 @@ func (a *app) settle() error {
 		a.NoColor()
 	}
 	return nil
-}
-
-func known(region string) bool {
-	for _, r := range regions {
-		if r == region {
-			return true
-		}
-	}
-	return false
 }
 
 var regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}

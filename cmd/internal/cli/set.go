@@ -250,10 +250,15 @@ func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Questio
 }
 
 func put(doc *record.Document, addr assess.Address, a assess.Answer) assess.Problems {
-	if err := doc.Put(addr, a); err != nil {
-		return refuse(addr.String(), err.Error(), "")
+	err := doc.Put(addr, a)
+	var problem *assess.Problem
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &problem):
+		return assess.Problems{problem}
 	}
-	return nil
+	return refuse(addr.String(), err.Error(), "")
 }
 
 func refuse(place, what, hint string) assess.Problems {

@@ -43,7 +43,7 @@ func (a *app) walk(ctx context.Context, name string, plain bool) error {
 		return err
 	}
 	session := interview.New(w.doc.Job(), w.engine.Catalogue, rules.Guide{Engine: w.engine, Today: a.today})
-	if plain || !a.Interactive() {
+	if plain || a.PlainMode() {
 		err = (&line.Asker{In: a.In, Out: a.Err, Session: session, System: w.doc.System(), Save: w.save}).Run(ctx)
 	} else {
 		err = (&screen.Interview{In: a.In, Out: a.Out, Session: session, System: w.doc.System(), Save: w.save, Color: a.Color()}).Run(ctx)
@@ -109,6 +109,15 @@ func (w *walk) save(changes []interview.Change) error {
 	})
 }
 
+// clash says whose answers stand against each other.
+func clash(c record.Clash) error {
+	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: c.What, Hint: "start walk again to see what stands there now; yours was not written"}
+	if c.Mine != nil && c.Theirs != nil {
+		p.What = fmt.Sprintf("somebody else has answered %q since, and you %q", c.Theirs.Text, c.Mine.Text)
+	}
+	return p
+}
+
 func (w *walk) merged(current []byte) ([]byte, error) {
 	if len(current) == 0 {
 		return w.doc.Bytes()
@@ -122,9 +131,7 @@ func (w *walk) merged(current []byte) ([]byte, error) {
 		return nil, err
 	}
 	if len(clashes) > 0 {
-		return nil, &assess.Problem{Kind: assess.Conflict, Place: clashes[0].Address.String(),
-			What: fmt.Sprintf("somebody else has answered %q since, and you %q", clashes[0].Theirs.Text, clashes[0].Mine.Text),
-			Hint: "start walk again to see their answer; yours was not written"}
+		return nil, clash(clashes[0])
 	}
 	out, err := merged.Bytes()
 	if err != nil {
