@@ -155,7 +155,7 @@ func (c *checker) mask(d *assess.Declaration, words []*node) uint64 {
 
 // meantWord is a hint for a word that is no choice.
 func meantWord(d *assess.Declaration, word string) string {
-	if near := assess.Nearest(word, d.Choices); near != "" {
+	if near := nearest(word, d.Choices); near != "" {
 		return fmt.Sprintf("did you mean %q?", near)
 	}
 	return "its words: " + strings.Join(d.Choices, ", ")

@@ -36,7 +36,7 @@ type Condition struct {
 }
 
 // Compile reads a condition and checks it against the names. The place is that
-// of the first character of src. All problems are returned at once, each with
+// of the first character of src. All problems, up to twenty, are returned at once, each with
 // the source line and a caret; with a problem there is no condition.
 func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
 	log := &problemLog{src: src, at: at}

@@ -59,7 +59,7 @@ func (c *checker) factNames(name string) []string {
 			same = append(same, d.ID)
 		}
 	}
-	if assess.Nearest(name, same) != "" {
+	if nearest(name, same) != "" {
 		return same
 	}
 	return all
@@ -105,8 +105,18 @@ func (c *checker) figure(n *node) measured {
 	return constant(f.Value, f.Dimension, false)
 }
 
+// maxMisspelt is the longest word that is taken for a misspelt one.
+const maxMisspelt = 64
+
+func nearest(word string, words []string) string {
+	if len(word) > maxMisspelt {
+		return ""
+	}
+	return assess.Nearest(word, words)
+}
+
 func didYouMean(name string, names []string) string {
-	if near := assess.Nearest(name, names); near != "" {
+	if near := nearest(name, names); near != "" {
 		return "did you mean " + near + "?"
 	}
 	return ""

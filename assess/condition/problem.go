@@ -51,8 +51,15 @@ type problemLog struct {
 	offsets  []int
 }
 
+// maxProblems bounds what one condition is told, so that a text which is none
+// costs little.
+const maxProblems = 20
+
 // add notes a problem at a byte of the source.
 func (l *problemLog) add(offset int, what, hint string) {
+	if len(l.problems) == maxProblems {
+		return
+	}
 	l.offsets = append(l.offsets, offset)
 	l.problems = append(l.problems, &assess.Problem{
 		Kind:  assess.Invalid,
