@@ -89,7 +89,7 @@ func (h *height) add(edge assess.Thing, r room) {
 		h.short = assess.Proven
 	default:
 		h.narrow(left, deps)
-		if left.Lo <= 0 {
+		if left.Lo < 0 {
 			h.short = h.short.Or(assess.OpenOn(deps.Union(enough.Deps)))
 		}
 	}
