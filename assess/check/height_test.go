@@ -119,6 +119,10 @@ func TestRoomGainedByRemoval(t *testing.T) {
 		t.Errorf("counted from the bared base: %v", p.facts["path.height_left"].Set.Range)
 	}
 	edge.set("edge.rise_allowed", quantity.Point(0.25))
+	f.open(assess.ScopeLayer)
+	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1-leastBuild["backer-board"])) > 1e-12 {
+		t.Error("a layer nobody has named may stay: the base is not bare")
+	}
 	f.zone.lists[assess.ScopeLayer][0].words("layer.stays", "yes")
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" {
 		t.Error("a layer that stays gives nothing")

@@ -274,3 +274,25 @@ func TestJustAtTheLimitIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// TestEndsOfTheTables: 26 ft and 24 in are still computed (IRC 2018 tables).
+func TestEndsOfTheTables(t *testing.T) {
+	f := sound(t)
+	f.set("joist.span", quantity.Point(312)).set("joist.spacing", quantity.Point(24))
+	f.run()
+	if got := f.zone.facts["joist.ratio_live"].Set.Range; !near(got.Lo, ratioByHand(1.4e6, 1.5, 9.25, 24, 312, 40)) {
+		t.Errorf("%v", got)
+	}
+}
+
+// TestRangeThatReachesTheLimitIsOpen: its best end is enough, the rest is not.
+func TestRangeThatReachesTheLimitIsOpen(t *testing.T) {
+	for hi, want := range map[float64]assess.CheckOutcome{360: assess.CheckOpen, 359: assess.CheckFails} {
+		f := sound(t)
+		f.words("joist.figure_from", "document").set("joist.known_ratio", quantity.Range{Lo: 300, Hi: hi})
+		f.run()
+		if c := f.checks["joist.ratio_live"]; c.Outcome != want || len(c.Missing) != 1 {
+			t.Errorf("L/300 to L/%v: %v, missing %v", hi, c.Outcome, c.Missing)
+		}
+	}
+}

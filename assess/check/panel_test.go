@@ -66,6 +66,8 @@ func TestPanel(t *testing.T) {
 		{"wider spacing, too thin", "us", at(19.2), false, []sheet{{"plywood", in1932}}, "yes", "yes"},
 		{"24 in, one sheet", "us", at(24), false, []sheet{{"plywood", in2332}}, "yes", "yes"},
 		{"24 in, two sheets", "us", at(24), false, []sheet{{"plywood", 0.375}, {"plywood", in2332}}, "no", "no"},
+		{"24 in, one thick sheet", "us", at(24), false, []sheet{{"plywood", 0.875}}, "yes", "yes"},
+		{"24 in, a second sheet not known", "us", at(24), false, []sheet{{"", 0.375}, {"plywood", in2332}}, "open", "open"},
 		{"24 in, one very thick sheet", "us", at(24), false, []sheet{{"plywood", 1.125}}, "no", "no"},
 		{"over 24 in", "us", at(32), true, []sheet{{"plywood", 1.125}}, "yes", "yes"},
 		{"spacing not known, thin everywhere", "us", quantity.Everything, false, []sheet{{"plywood", 0.5}}, "yes", "yes"},
@@ -132,6 +134,7 @@ func TestFlatLimit(t *testing.T) {
 		{quantity.Point(15), quantity.Everything, quantity.Point(0.125)},
 		{quantity.Everything, quantity.Point(24), quantity.Point(0.125)},
 		{quantity.Everything, quantity.Point(12), quantity.Range{Lo: 0.125, Hi: 0.25}},
+		{quantity.Range{Lo: 12, Hi: 15}, quantity.Everything, quantity.Range{Lo: 0.125, Hi: 0.25}},
 		{quantity.Range{Lo: 12, Hi: 18}, quantity.Everything, quantity.Range{Lo: 0.125, Hi: 0.25}},
 	} {
 		f := newFloor(t, "us").set("tile.long_edge", c.long).set("tile.short_edge", c.short)

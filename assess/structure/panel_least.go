@@ -30,7 +30,7 @@ func (b build) short(d deck) assess.Truth {
 	return assess.Open
 }
 
-// Builds are the least panels by joist spacing, closest first. Beyond the last
+// builds are the least panels by joist spacing, closest first. Beyond the last
 // no method is known.
 type builds struct {
 	list    []build
