@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"io/fs"
 	"slices"
 
 	"underfoot/assess"
@@ -15,11 +16,16 @@ const Edition = "1"
 // Base is the pack that the program ships, as it is for one region. All
 // problems come back at once as assess.Problems.
 func Base(names condition.Names, region string) (*Pack, error) {
-	rs, err := readFiles(base, "base")
+	return load(base, "base", names, region)
+}
+
+// load compiles the records of a folder.
+func load(files fs.FS, dir string, names condition.Names, region string) (*Pack, error) {
+	rs, err := readFiles(files, dir)
 	if err != nil {
 		return nil, err
 	}
-	l := loader{names: names, region: region, pack: &Pack{ID: "underfoot", Edition: Edition,
+	l := loader{names: names, region: region, pack: &Pack{ID: "underfoot", Edition: Edition, Region: region,
 		Steps: map[assess.PathID]*Step{}, Cautions: map[string]assess.Caution{}}}
 	l.cautions(rs)
 	l.steps(rs)

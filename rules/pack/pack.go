@@ -111,6 +111,7 @@ type StepText struct {
 // A Pack is a set of rules with the steps and cautions that they name.
 type Pack struct {
 	ID, Edition string
+	Region      string // the region that it was opened for
 	Rules       []*Rule
 	Steps       map[assess.PathID]*Step
 	Cautions    map[string]assess.Caution

@@ -1,0 +1,155 @@
+package pack
+
+import (
+	"cmp"
+	"fmt"
+
+	"underfoot/assess"
+	"underfoot/assess/condition"
+)
+
+// A Failure is a case that does not give what it expects.
+type Failure struct {
+	Rule, Case string
+	Want, Got  string // yes, no or open; Got may be what is wrong with the case
+	Explain    string // the branches that decided, with the values of the case
+}
+
+// defaultRegion is where a case holds that names no region.
+const defaultRegion = "us"
+
+// Test runs the cases of the pack's region and gives those that fail and how
+// many were run. A fact of a case is a value as a record holds it, a list of
+// values of which it is one, or `absent` for one that does not apply. A fact
+// that the case does not name may be anything, and may not apply unless it is
+// one that always does.
+func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text string) (assess.Set, error)) (failures []Failure, run int) {
+	for _, r := range p.Rules {
+		for i := range r.Cases {
+			c := &r.Cases[i]
+			if cmp.Or(c.Region, defaultRegion) != p.Region {
+				continue
+			}
+			run++
+			if f, ok := r.try(c, names.Schema, read); !ok {
+				failures = append(failures, f)
+			}
+		}
+	}
+	return failures, run
+}
+
+// try runs one case.
+func (r *Rule) try(c *Case, schema *assess.Schema, read readValue) (Failure, bool) {
+	f := Failure{Rule: r.ID, Case: c.Name, Want: c.Expect}
+	facts, err := newScene(c, schema, read)
+	if err != nil {
+		f.Got = err.Error()
+		return f, false
+	}
+	f.Got = r.outcome(facts).Truth.String()
+	if f.Got == f.Want {
+		return f, true
+	}
+	f.Explain = r.explain(facts)
+	return f, false
+}
+
+// outcome is what `applies` and `when` give together.
+func (r *Rule) outcome(facts assess.Reader) assess.Outcome {
+	if r.Applies == nil {
+		return r.When.Eval(facts)
+	}
+	return r.Applies.Eval(facts).And(r.When.Eval(facts))
+}
+
+func (r *Rule) explain(facts assess.Reader) string {
+	text := r.When.Explain(facts, condition.Show{}).String()
+	if r.Applies == nil {
+		return text
+	}
+	return "applies: " + r.Applies.Explain(facts, condition.Show{}).String() + "\nwhen: " + text
+}
+
+// readValue reads the text of one value of a fact.
+type readValue = func(d *assess.Declaration, text string) (assess.Set, error)
+
+// A scene is the facts of one case.
+type scene struct {
+	schema *assess.Schema
+	named  map[assess.FactID]assess.Fact
+}
+
+func newScene(c *Case, schema *assess.Schema, read readValue) (*scene, error) {
+	s := &scene{schema, map[assess.FactID]assess.Fact{}}
+	for name, value := range c.Facts {
+		id, ok := schema.Lookup(name)
+		if !ok {
+			return nil, fmt.Errorf("there is no fact %s", name)
+		}
+		fact, err := s.fact(id, value, read)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		s.named[id] = fact
+	}
+	return s, nil
+}
+
+// absent is what a case says of a fact that does not apply.
+const absent = "absent"
+
+func (s *scene) fact(id assess.FactID, value any, read readValue) (assess.Fact, error) {
+	if value == absent {
+		return assess.Absent, nil
+	}
+	list, several := value.([]any)
+	if !several {
+		list = []any{value}
+	}
+	if len(list) == 0 {
+		return assess.Fact{}, fmt.Errorf("the list has no value")
+	}
+	d := s.schema.Decl(id)
+	fact := assess.Fact{Presence: assess.Proven}
+	for i, v := range list {
+		set, err := s.value(d, v, read)
+		if err != nil {
+			return fact, err
+		}
+		if i == 0 {
+			fact.Set = set
+		}
+		fact.Set = fact.Set.Hull(set, d.Kind)
+	}
+	if !fact.Set.Settled(d.Kind) {
+		fact.Deps = s.own(id)
+	}
+	return fact, nil
+}
+
+// value reads one value: a text as a record holds it, or a bare number.
+func (s *scene) value(d *assess.Declaration, v any, read readValue) (assess.Set, error) {
+	switch v := v.(type) {
+	case string:
+		return read(d, v)
+	case int64, float64:
+		return read(d, fmt.Sprint(v))
+	}
+	return assess.Set{}, fmt.Errorf("%v is neither a text nor a number", v)
+}
+
+// Fact is what the case says of a fact, or everything that it may be.
+func (s *scene) Fact(id assess.FactID) assess.Fact {
+	if f, ok := s.named[id]; ok {
+		return f
+	}
+	f := assess.Fact{Presence: assess.Proven, Set: s.schema.Decl(id).Full(), Deps: s.own(id)}
+	if !s.schema.Decl(id).Always {
+		f.Presence = assess.OpenOn(f.Deps)
+	}
+	return f
+}
+
+// own is the dependency of an open fact: on its own answer.
+func (s *scene) own(id assess.FactID) assess.Deps { return assess.DependOn(assess.Ref(id)) }
