@@ -1,0 +1,76 @@
+package screen
+
+import (
+	"strings"
+)
+
+// gap stands between the keys of the last lines.
+const gap = "   "
+
+// foot is the keys that do something here, in words.
+func (m *model) foot() []string {
+	var keys []string
+	for _, b := range bindings {
+		if m.useful(b.act) {
+			keys = append(keys, b.show(m.roomy()))
+		}
+	}
+	return flow(keys, m.width)
+}
+
+// useful reports whether a key is worth a place in the last lines. Lists have
+// lines for the replies that a line to write in needs keys for.
+func (m *model) useful(act action) bool {
+	top := m.top()
+	_, writing := top.field.(*entry)
+	list, picking := top.field.(*picker)
+	switch act {
+	case take:
+		return writing || picking
+	case help, leave:
+		return true
+	case back:
+		return m.roomy() || m.height > leastHeight+2
+	case mark:
+		return picking && list.several != nil
+	case ownWords:
+		return picking && m.asking() && m.severalWords()
+	case detail:
+		return m.asking() && m.roomy()
+	case notSure, couldNotSee, doesNotApply:
+		return writing && m.asking()
+	}
+	return false
+}
+
+// show is a key with what it does, the second key where there is room.
+func (b binding) show(whole bool) string {
+	name := b.first
+	if whole && b.later != "" {
+		name += "/" + b.later
+	}
+	return name + " " + say("key", b.word)
+}
+
+// allKeys is every key, for help.
+func allKeys() []string {
+	keys := make([]string, 0, len(bindings))
+	for _, b := range bindings {
+		keys = append(keys, b.show(true))
+	}
+	return keys
+}
+
+// flow puts texts beside each other on lines; none is broken.
+func flow(texts []string, width int) []string {
+	var lines []string
+	for _, t := range texts {
+		last := len(lines) - 1
+		if last >= 0 && len(lines[last])+len(gap)+len(t) <= width {
+			lines[last] += gap + t
+			continue
+		}
+		lines = append(lines, strings.TrimSpace(t))
+	}
+	return lines
+}

@@ -1,0 +1,145 @@
+package screen
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/huh"
+)
+
+// A row is one line to choose. Rows that can be marked are taken together,
+// with the picker's several; any other is taken alone.
+type row struct {
+	label string
+	mark  bool
+	take  func()
+}
+
+// A picker is a list with a cursor. The cursor starts on the first row, which
+// therefore never says anything of a floor.
+type picker struct {
+	rows    []row
+	marked  []int              // in the order of the rows
+	several func(marked []int) // nil where nothing can be marked
+	at      int
+	width   int
+	look    *look
+	list    *huh.Select[int]
+}
+
+// fieldKeys are the keys that fields get: those that move. Letters search and
+// move in the library's own map; here they do neither.
+var fieldKeys = moving()
+
+func moving() *huh.KeyMap {
+	bind := func(keys ...string) key.Binding { return key.NewBinding(key.WithKeys(keys...)) }
+	k := huh.NewDefaultKeyMap()
+	k.Select = huh.SelectKeyMap{Up: bind("up"), Down: bind("down"), GotoTop: bind("home"), GotoBottom: bind("end"),
+		HalfPageUp: bind("pgup"), HalfPageDown: bind("pgdown")}
+	return k
+}
+
+// build makes the list with plain options each time: the library loses lines
+// of a list that changes. The list has its full height; lines cuts it.
+func (p *picker) build(l *look, width int) {
+	p.look, p.width = l, width
+	options := make([]huh.Option[int], len(p.rows))
+	for i := range p.rows {
+		options[i] = huh.NewOption(strings.Join(p.label(i), "\n"), i)
+	}
+	at := p.at
+	p.list = huh.NewSelect[int]().Options(options...).Value(&at)
+	p.list.WithTheme(l.theme).WithKeyMap(fieldKeys).WithWidth(width)
+	_ = p.list.Focus()
+	_, _ = p.list.Update(nil)
+}
+
+// label is a row on as many lines as it needs, those after the first set in.
+func (p *picker) label(i int) []string {
+	lead := ""
+	if p.several != nil {
+		lead = "    "
+	}
+	lines := wrap(p.rows[i].label, p.width-len(cursorMark)-len(lead))
+	for n := range lines {
+		lines[n] = lead + lines[n]
+	}
+	if p.rows[i].mark {
+		box := "[ ] "
+		if slices.Contains(p.marked, i) {
+			box = "[x] "
+		}
+		lines[0] = box + strings.TrimPrefix(lines[0], lead)
+	}
+	return lines
+}
+
+func (p *picker) press(msg tea.KeyMsg) {
+	if p.list == nil {
+		return
+	}
+	_, _ = p.list.Update(msg)
+	if at, ok := p.list.Hovered(); ok {
+		p.at = at
+	}
+}
+
+// toggle marks the row, or takes its mark away.
+func (p *picker) toggle(m *model) {
+	switch {
+	case p.several == nil:
+	case !p.rows[p.at].mark:
+		m.notice = say("say", "alone")
+	default:
+		p.flip(p.at)
+		m.build()
+	}
+}
+
+func (p *picker) flip(i int) {
+	if n, found := slices.BinarySearch(p.marked, i); found {
+		p.marked = slices.Delete(p.marked, n, n+1)
+	} else {
+		p.marked = slices.Insert(p.marked, n, i)
+	}
+}
+
+// enter takes the row, or all marked ones from one of them. With marks
+// elsewhere it is not clear what is meant, and nothing is taken.
+func (p *picker) enter(m *model) {
+	switch {
+	case len(p.marked) == 0:
+		p.rows[p.at].take()
+	case slices.Contains(p.marked, p.at):
+		p.several(p.marked)
+	default:
+		m.notice = say("say", "marked", p.names())
+	}
+}
+
+func (p *picker) names() string {
+	names := make([]string, len(p.marked))
+	for n, i := range p.marked {
+		names[n] = p.rows[i].label
+	}
+	return strings.Join(names, "; ")
+}
+
+func (p *picker) holdsText() bool { return false }
+
+// lines cuts the list around the cursor.
+func (p *picker) lines(height int) ([]string, string) {
+	all := strings.Split(p.list.View(), "\n")
+	if len(all) <= height {
+		return all, ""
+	}
+	above := 0
+	for i := range p.at {
+		above += len(p.label(i))
+	}
+	own := len(p.label(p.at))
+	from := max(0, min(above+own/2-height/2, len(all)-height, above))
+	return all[from : from+height], say("row", "place", p.at+1, len(p.rows))
+}

@@ -1,0 +1,132 @@
+package screen
+
+import (
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/question"
+	"underfoot/cmd/internal/console"
+	"underfoot/rules/interview"
+)
+
+// ask puts the prompt on the screen, alone.
+func (m *model) ask(p interview.Prompt) {
+	m.prompt, m.detail, m.notice = p, assess.Answer{}, ""
+	q := &pane{ask: console.CleanLine(p.Ask())}
+	for _, item := range p.Items {
+		q.items = append(q.items, console.CleanLine(item))
+	}
+	switch {
+	case p.Form != interview.One, len(p.Question.Decl.Choices) > 0:
+		q.field = m.picker()
+	default:
+		q.field = &entry{example: p.Question.Text.Example, took: m.takeText, text: m.written()}
+	}
+	switch {
+	case p.Form == interview.Family:
+		q.said = append(q.said, say("say", "family"))
+	case m.severalWords():
+		q.said = append(q.said, say("say", "many"))
+	}
+	m.panes = []*pane{q}
+	m.build()
+	m.pause()
+}
+
+// severalWords reports whether an answer may be one of several choices.
+func (m *model) severalWords() bool {
+	d := m.prompt.Question.Decl
+	return m.prompt.Form == interview.One && d.Kind == assess.KindChoice && len(d.Choices) > 2
+}
+
+// written is the value that stands, as it was written, to be written anew.
+func (m *model) written() string {
+	if !m.prompt.Answered || m.prompt.Before.Reply != assess.Given {
+		return ""
+	}
+	return console.CleanLine(m.prompt.Before.Text)
+}
+
+// picker is the list of a prompt. It begins with what says nothing new: the
+// answer that stands, and not being sure.
+func (m *model) picker() *picker {
+	p := &picker{}
+	if label, stands := m.standing(); stands {
+		p.add(say("row", "keep", label), m.keep)
+	}
+	p.add(replyLabel(assess.NotSure), func() { m.reply(assess.NotSure) })
+	switch m.prompt.Form {
+	case interview.Family:
+		m.memberRows(p)
+	case interview.List:
+		m.listRows(p)
+	default:
+		m.choiceRows(p)
+	}
+	for _, r := range []assess.Reply{assess.CouldNotSee, assess.DoesNotApply} {
+		p.add(replyLabel(r), func() { m.reply(r) })
+	}
+	return p
+}
+
+func (p *picker) add(label string, take func()) {
+	p.rows = append(p.rows, row{label: label, take: take})
+}
+
+func (m *model) choiceRows(p *picker) {
+	first := len(p.rows)
+	choices := m.prompt.Question.Decl.Choices
+	for i, c := range choices {
+		p.rows = append(p.rows, row{label: choiceLabel(m.prompt.Question, c), mark: m.severalWords(), take: func() { m.takeWords(choices[i : i+1]) }})
+	}
+	if m.severalWords() {
+		p.several = func(marked []int) {
+			var said []string
+			for _, i := range marked {
+				said = append(said, choices[i-first])
+			}
+			m.takeWords(said)
+		}
+	}
+}
+
+// memberRows are the troubles of a family. None is a row of its own: nothing
+// marked does not mean none.
+func (m *model) memberRows(p *picker) {
+	first := len(p.rows)
+	p.several = func(marked []int) {
+		so := map[int]bool{}
+		for _, i := range marked {
+			so[i-first] = true
+		}
+		m.takeMembers(so)
+	}
+	for i, q := range m.prompt.Members {
+		p.rows = append(p.rows, row{label: q.Text.Ask, mark: true, take: func() { m.takeMembers(map[int]bool{i: true}) }})
+	}
+	p.add(interview.Said["replies"]["none"], func() { m.takeMembers(nil) })
+}
+
+func (m *model) listRows(p *picker) {
+	add, all := "add", "complete"
+	if len(m.prompt.Items) == 0 {
+		add, all = "add_first", "empty"
+	}
+	p.add(interview.Said["replies"][add], func() { m.commit(m.Session.Add(m.prompt)) })
+	p.add(interview.Said["replies"][all], func() { m.takeAnswer(assess.Answer{Set: assess.SetYes, Text: "yes"}) })
+}
+
+func replyLabel(r assess.Reply) string {
+	return interview.Said["replies"][strings.ReplaceAll(r.String(), " ", "_")]
+}
+
+// choiceLabel is what a choice is called; yes and no call themselves so.
+func choiceLabel(q *question.Question, choice string) string {
+	if label := q.Text.Choices[choice]; label != "" {
+		return label
+	}
+	if q.Decl.Kind == assess.KindYesNo {
+		return say("row", choice)
+	}
+	return choice
+}

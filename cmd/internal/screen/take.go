@@ -1,0 +1,164 @@
+package screen
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+	"underfoot/rules/interview"
+)
+
+// takeText takes what was written. A value that stands and was not touched is
+// left as it is, with all that is noted beside it.
+func (m *model) takeText(text string) {
+	switch {
+	case text == "":
+		m.notice = say("say", "empty")
+	case text == m.written():
+		m.keep()
+	case assess.ParseReply(strings.ToLower(text)) != assess.Given:
+		m.reply(assess.ParseReply(strings.ToLower(text)))
+	default:
+		m.takeValue(text)
+	}
+}
+
+// takeWords takes one choice, or one of several.
+func (m *model) takeWords(choices []string) { m.takeValue(strings.Join(choices, ", ")) }
+
+func (m *model) takeValue(text string) {
+	set, err := m.Session.Catalogue.Read(m.prompt.Question.Decl, text, m.System)
+	var unclear *quantity.Unclear
+	switch {
+	case errors.As(err, &unclear):
+		m.askReading(unclear)
+	case err != nil:
+		m.home()
+		m.notice = problem(err)
+	case m.prompt.WantsBasis() && m.detail.Basis == assess.NoBasis:
+		m.askBasis(func() { m.takeAnswer(assess.Answer{Set: set, Text: text}) })
+	default:
+		m.takeAnswer(assess.Answer{Set: set, Text: text})
+	}
+}
+
+func problem(err error) string {
+	var refused *question.Refused
+	if errors.As(err, &refused) {
+		return refused.What + ": " + refused.Hint
+	}
+	return err.Error()
+}
+
+// takeMembers takes a whole family: those that are so, and of all others that
+// they are not.
+func (m *model) takeMembers(so map[int]bool) {
+	answers := make([]assess.Answer, len(m.prompt.Members))
+	for i, q := range m.prompt.Members {
+		choices := q.Decl.Choices // from none to the worst
+		word := choices[0]
+		if so[i] {
+			word = choices[len(choices)-1]
+		}
+		bit, _ := q.Decl.ChoiceBit(word)
+		answers[i] = m.known(assess.Answer{Set: assess.Set{Mask: bit}, Text: word})
+	}
+	m.commit(m.Session.AnswerFamily(m.prompt, answers))
+}
+
+// reply takes an answer without a value; of a family for every member.
+func (m *model) reply(r assess.Reply) {
+	if m.prompt.Form != interview.Family {
+		m.takeAnswer(assess.Answer{Reply: r})
+		return
+	}
+	same := m.known(assess.Answer{Reply: r})
+	m.commit(m.Session.AnswerFamily(m.prompt, slices.Repeat([]assess.Answer{same}, len(m.prompt.Members))))
+}
+
+// keep takes what stands once more, and goes on.
+func (m *model) keep() {
+	if m.prompt.Form != interview.Family {
+		m.takeAnswer(m.prompt.Before)
+		return
+	}
+	answers := make([]assess.Answer, len(m.prompt.Members))
+	for i, q := range m.prompt.Members {
+		standing, _ := m.Session.Job.Answer(sibling(m.prompt.Address, q))
+		answers[i] = m.known(standing)
+	}
+	m.commit(m.Session.AnswerFamily(m.prompt, answers))
+}
+
+func (m *model) takeAnswer(a assess.Answer) { m.commit(m.Session.Answer(m.prompt, m.known(a))) }
+
+// known is the answer with how it is known, where that was said.
+func (m *model) known(a assess.Answer) assess.Answer {
+	if d := m.detail; d.Basis != assess.NoBasis || d.With != "" || d.Note != "" {
+		a.Basis, a.With, a.Note = d.Basis, d.With, d.Note
+	}
+	return a
+}
+
+// commit saves at once what the session has taken, and asks the next question.
+func (m *model) commit(changes []interview.Change) {
+	if err := m.Save(changes); err != nil {
+		m.quit(err)
+		return
+	}
+	m.next()
+}
+
+// next asks the next question. The first time that the verdict waits for
+// nothing the person is told, and may stop.
+func (m *model) next() {
+	p, more := m.Session.Next()
+	if !more {
+		m.quit(nil)
+		return
+	}
+	m.count()
+	m.ask(p)
+	if m.tally.waiting == 0 && !m.settled {
+		m.settled = true
+		m.sayHowFar()
+	}
+}
+
+func (m *model) count() {
+	t := &m.tally
+	t.answered, t.waiting, t.later = m.Session.Progress()
+	t.span = m.Session.Span()
+}
+
+// sayHowFar tells that the verdict no longer waits.
+func (m *model) sayHowFar() {
+	p := &picker{}
+	p.add(say("row", "go_on"), m.home)
+	p.add(say("row", "stop_here"), func() { m.quit(ErrStopped) })
+	m.open(&pane{ask: interview.Said["progress"]["settled"], field: p})
+}
+
+// back leaves what is asked about an answer, or asks the question before.
+func (m *model) back() {
+	if !m.asking() {
+		m.home()
+		return
+	}
+	p, ok := m.Session.Back()
+	if !ok {
+		m.notice = say("say", "first")
+		return
+	}
+	m.count()
+	m.ask(p)
+}
+
+// sibling is the address of another question of the same thing.
+func sibling(a assess.Address, q *question.Question) assess.Address {
+	a.Topic, a.Field, _ = strings.Cut(q.Decl.ID, ".")
+	return a
+}

@@ -1,0 +1,166 @@
+package screen
+
+import (
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/cmd/internal/console"
+	"underfoot/rules/interview"
+)
+
+// The smallest window in which a question can be read and answered, and the
+// size from which there is room for whole sentences around it.
+const (
+	leastWidth, leastHeight = 36, 14
+	roomyWidth, roomyHeight = 60, 22
+)
+
+func (m *model) tooSmall() bool { return m.width < leastWidth || m.height < leastHeight }
+
+func (m *model) roomy() bool { return m.width >= roomyWidth && m.height >= roomyHeight }
+
+// View is the whole window: where the person is, the question, the keys.
+func (m *model) View() string {
+	switch {
+	case m.width == 0 || m.done:
+		return ""
+	case m.tooSmall():
+		return strings.Join(cut(wrap(say("say", "small", leastWidth, leastHeight), m.width), m.height), "\n")
+	}
+	rule := m.look.soft.Render(strings.Repeat("─", m.width))
+	head, foot := append(m.head(), rule), append([]string{rule}, m.foot()...)
+	body := m.body(m.height - len(head) - len(foot))
+	return strings.Join(append(append(head, body...), foot...), "\n")
+}
+
+// head says which room and stage this is, how far the interview has come, and
+// what the answers point to so far.
+func (m *model) head() []string {
+	title := console.CleanLine(m.place())
+	if title != "" {
+		title += ": "
+	}
+	lines := wrap(title+interview.StageTitle(m.prompt.Stage), m.width)
+	for i := range lines {
+		lines[i] = m.look.strong.Render(lines[i])
+	}
+	return append(lines, wrap(m.progress()+" "+m.soFar(), m.width)...)
+}
+
+// place is the room, and the part of it where it has several.
+func (m *model) place() string {
+	for _, a := range m.Session.Job.Areas {
+		if a.ID != m.prompt.Address.Area {
+			continue
+		}
+		name := a.ID
+		if a.Name != "" {
+			name = a.Name
+		}
+		if len(a.Zones) > 1 {
+			name += ", " + m.prompt.Address.Zone
+		}
+		return name
+	}
+	return ""
+}
+
+func (m *model) progress() string {
+	key := "tally_few"
+	if m.roomy() {
+		key = "tally"
+	}
+	return say("head", key, m.tally.answered, m.tally.waiting, m.tally.later)
+}
+
+func (m *model) soFar() string {
+	span := m.tally.span
+	if v := span.Verdict(); v != assess.Hold {
+		return say("head", "so_far", v)
+	}
+	return say("head", "so_far_two", assess.Hold, span.Low, span.High)
+}
+
+// body is the pane on top in exactly so many lines. The question always stands
+// whole; a long list of things is shown from its end, and in full in help.
+func (m *model) body(height int) []string {
+	top := m.top()
+	said := m.said(height)
+	lines := m.sentence(len(top.items))
+	for shown := len(top.items); shown > 0 && height-len(lines)-len(said) < leastList; {
+		shown--
+		lines = m.sentence(shown)
+	}
+	field, place := top.field.lines(max(1, height-len(lines)-len(said)-1))
+	if len(lines) > 0 || place != "" {
+		lines = append(lines, m.look.soft.Render(console.Shorten(place, m.width)))
+	}
+	lines = append(append(lines, field...), said...)
+	for len(lines) < height {
+		lines = append(lines, "")
+	}
+	return cut(lines, height)
+}
+
+// leastList is how many lines a list gets before the things above it give way.
+const leastList = 6
+
+// sentence is what is asked, with so many of the things that stand already.
+func (m *model) sentence(items int) []string {
+	top := m.top()
+	var lines []string
+	for _, line := range wrap(m.about()+top.ask, m.width) {
+		lines = append(lines, m.look.strong.Render(line))
+	}
+	if top.ask == "" {
+		return nil
+	}
+	if left := len(top.items) - items; left > 0 {
+		lines = append(lines, wrap(say("head", "item_more", left), m.width)...)
+	}
+	for _, item := range top.items[len(top.items)-items:] {
+		lines = append(lines, indent(item, m.width)...)
+	}
+	for _, s := range top.said {
+		lines = append(lines, wrap(s, m.width)...)
+	}
+	return lines
+}
+
+// about names the thing that a question is about: layer l2.
+func (m *model) about() string {
+	a := m.prompt.Address
+	if a.Item == "" || !m.asking() {
+		return ""
+	}
+	return console.CleanLine(a.Topic+" "+a.Item) + ": "
+}
+
+// said is what stands below the field: how the answer is known, and what was
+// wrong with the last one. What does not fit stands in help.
+func (m *model) said(height int) []string {
+	var lines []string
+	if known := m.knowing(); known != "" {
+		lines = append(lines, wrap(say("say", "known", known), m.width)...)
+	}
+	if m.notice != "" {
+		lines = append(lines, wrap(m.notice, m.width)...)
+	}
+	if most := max(2, height/3); len(lines) > most {
+		lines = append(lines[:most-1], say("say", "more"))
+	}
+	if len(lines) > 0 {
+		lines = append([]string{""}, lines...)
+	}
+	return lines
+}
+
+func indent(text string, width int) []string {
+	lines := wrap(text, width-2)
+	for i := range lines {
+		lines[i] = "  " + lines[i]
+	}
+	return lines
+}
+
+func cut(lines []string, height int) []string { return lines[:min(len(lines), height)] }
