@@ -1,10 +1,10 @@
 package record
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"go.yaml.in/yaml/v4"
 
@@ -28,8 +28,18 @@ type entry struct {
 	problem *assess.Problem
 }
 
+// maxProblems bounds what one broken file can make the program say.
+const maxProblems = 100
+
 // note adds a problem at a place; what is lower case and has no full stop.
+// Beyond the bound it says once that there are more.
 func (l *ledger) note(at place, what, hint string) {
+	switch {
+	case len(l.found) > maxProblems:
+		return
+	case len(l.found) == maxProblems:
+		what, hint = fmt.Sprintf("there are more problems than these %d", maxProblems), "put these right first"
+	}
 	l.found = append(l.found, entry{at, &assess.Problem{
 		Kind:  assess.Invalid,
 		Place: fmt.Sprintf("%s:%d:%d", l.name, at.line, at.column),
@@ -55,10 +65,10 @@ func (l *ledger) problems() assess.Problems {
 // it shows the part around the caret; characters that cannot be seen or that
 // turn the text round are shown as a question mark.
 func excerpt(data []byte, at place) string {
-	const before, after = 50, 30
-	line := []rune(strings.TrimRight(lineOf(data, at.line), "\r"))
+	line := []rune(string(bytes.TrimRight(lineOf(data, at.line), "\r")))
 	column := min(max(at.column-1, 0), len(line))
-	from, to := max(0, column-before), min(len(line), column+after)
+	from := max(0, min(column-excerptWidth/2, len(line)-excerptWidth))
+	to := min(len(line), from+excerptWidth)
 	shown := make([]rune, 0, to-from)
 	pad := make([]rune, 0, column-from)
 	for i, r := range line[from:to] {
@@ -76,15 +86,17 @@ func excerpt(data []byte, at place) string {
 	return "    " + string(shown) + "\n    " + string(pad) + "^"
 }
 
-func lineOf(data []byte, number int) string {
-	text := string(data)
+// excerptWidth is how much of a line is shown, in characters.
+const excerptWidth = 100
+
+func lineOf(data []byte, number int) []byte {
 	for ; number > 1; number-- {
-		_, rest, ok := strings.Cut(text, "\n")
+		_, rest, ok := bytes.Cut(data, []byte("\n"))
 		if !ok {
-			return ""
+			return nil
 		}
-		text = rest
+		data = rest
 	}
-	line, _, _ := strings.Cut(text, "\n")
+	line, _, _ := bytes.Cut(data, []byte("\n"))
 	return line
 }

@@ -141,7 +141,8 @@ func (r *reader) zone(n *yaml.Node, id string) assess.Zone {
 }
 
 // fields are the values of the known keys of a mapping. An unknown key is a
-// problem where it looks like a known one misspelt; else it is kept.
+// problem where it looks like a known one misspelt or cut short; else it is
+// kept.
 func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yaml.Node {
 	if !r.mapping(n, of) {
 		return nil
@@ -161,7 +162,11 @@ func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yam
 }
 
 func (r *reader) unknown(key *yaml.Node, of string, known []string) {
-	if near := assess.Nearest(key.Value, known); near != "" {
+	near := assess.Nearest(key.Value, known)
+	if i := slices.IndexFunc(known, func(k string) bool { return strings.HasSuffix(k, "."+key.Value) }); i >= 0 {
+		near = known[i]
+	}
+	if near != "" {
 		r.note(at(key), fmt.Sprintf("%q is not a key of %s", key.Value, of), "did you mean "+near+"?")
 		return
 	}

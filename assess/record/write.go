@@ -22,7 +22,7 @@ const schemaComment = "# yaml-language-server: $schema=underfoot.schema.json\n"
 // been read back and says what the job says; anything else is an error of the
 // kind Internal.
 func (d *Document) Bytes() ([]byte, error) {
-	if d.source != nil && d.job == d.was && !d.renamed {
+	if d.source != nil && !d.renamed && sameJob(d.job, d.was) {
 		return bytes.Clone(d.source), nil
 	}
 	tree := copyTree(d.tree)

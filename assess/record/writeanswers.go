@@ -101,7 +101,7 @@ func valueNode(d *assess.Declaration, ans assess.Answer) *yaml.Node {
 // longer answered, since the family would answer it still.
 func (w *writer) split(m *yaml.Node, scope assess.Scope, now assess.Answers) {
 	for _, family := range families(w.schema, scope) {
-		if child(m, family) == nil {
+		if n := child(m, family); n == nil || isNull(n) {
 			continue
 		}
 		ms := members(w.schema, family, scope)
