@@ -73,6 +73,9 @@ func (f *Frame) HasChoice(name string, words ...string) bool {
 	return masked(fact, mask).Truth == assess.Yes
 }
 
+// Stays is whether a layer stays on the floor.
+func (f *Frame) Stays() assess.Outcome { return isYes(thing{f}.Fact("layer.stays")) }
+
 // Zone is the enclosing zone; nil for an area or the job.
 func (f *Frame) Zone() *Frame {
 	for f != nil && f.scope != assess.ScopeZone {

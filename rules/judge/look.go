@@ -87,7 +87,8 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
 }
 
 // rule gives one ruling. Of the rest of a list nothing is ever proven or
-// presumed: it may be no thing at all.
+// presumed: it may be no thing at all. A layer that is coming out is judged as
+// gone, except where people are at risk from it.
 func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
 	out := Ruling{Rule: r, Thing: t, Applies: true, Lacks: r.When.Lacks()}
 	applies := assess.Proven
@@ -95,6 +96,9 @@ func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
 		applies = r.Applies.Eval(t)
 	}
 	out.Outcome = applies.And(r.When.Eval(t))
+	if r.Scope == assess.ScopeLayer && r.Protects != "people" {
+		out.Outcome = out.Outcome.And(t.Stays())
+	}
 	if applies.Truth == assess.No {
 		out.Applies = false
 		return out

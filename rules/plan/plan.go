@@ -60,12 +60,25 @@ func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) []ass
 	}
 }
 
-// paths are what one look leads to, in working order: every proven step, and
-// the leading path.
+// goes reports whether the owner takes up a layer that no rule removes.
+func (s *stage) goes() bool {
+	for _, l := range s.zone.Things(assess.ScopeLayer) {
+		if !l.IsRest() && l.Stays().Truth == assess.No {
+			return true
+		}
+	}
+	return false
+}
+
+// paths are what one look leads to, in working order: every proven step, the
+// leading path, and taking up what the owner does not want to keep.
 func (s *stage) paths() []assess.PathID {
 	list := slices.Clone(s.look.Steps)
 	if s.look.Lead != assess.NoPath && !slices.Contains(list, s.look.Lead) {
 		list = append(list, s.look.Lead)
+	}
+	if s.goes() && !slices.Contains(list, assess.Remove) {
+		list = append(list, assess.Remove)
 	}
 	slices.SortFunc(list, func(a, b assess.PathID) int { return int(place(a, s)) - int(place(b, s)) })
 	return list

@@ -20,7 +20,9 @@ func (p *Planner) take(s *stage, zone *assess.Zone, path assess.PathID) {
 	}
 	switch path {
 	case assess.Remove:
-		zone.Lists[assess.ScopeLayer] = zone.Lists[assess.ScopeLayer][s.takenUp():]
+		for i := range zone.Lists[assess.ScopeLayer][:s.takenUp()] {
+			assume(&zone.Lists[assess.ScopeLayer][i].Assumed, "layer.coming_out", assess.SetYes)
+		}
 	case assess.FindOut:
 		closeLists(zone)
 	}
