@@ -24,7 +24,7 @@ var buildWidths = []int{34, 15, 15, 15, 15, 34, 22}
 // and the sums that the report used below.
 func (s *sheet) build(b *reports.Build, t *reports.Table) {
 	v := s.view.Words
-	s.heads(v.Say("column", "layer"), v.Say("workbook", "thick_low"), v.Say("workbook", "thick_high"),
+	s.heads(thickLow, v.Say("column", "layer"), v.Say("workbook", "thick_low"), v.Say("workbook", "thick_high"),
 		v.Say("workbook", "weight_low"), v.Say("workbook", "weight_high"), v.Say("workbook", "read"), v.Say("column", "source"))
 	first := s.row + 1
 	sum := [4]float64{}
@@ -32,7 +32,7 @@ func (s *sheet) build(b *reports.Build, t *reports.Table) {
 		s.row++
 		s.text(1, l.Name, bodyLook)
 		for k, end := range fourEnds(l.Thickness, l.Weight) {
-			s.end(thickLow+k, end, inputLook)
+			s.end(thickLow+k, end, decimals(k, inputLook))
 			sum[k] += end
 		}
 		s.text(readColumn, t.Rows[i].Cells[1].Text+", "+t.Rows[i].Cells[2].Text, bodyLook)
@@ -46,10 +46,17 @@ func fourEnds(thickness, weight quantity.Range) [4]float64 {
 	return [4]float64{thickness.Lo, thickness.Hi, weight.Lo, weight.Hi}
 }
 
+// decimals are the same for all thicknesses, and for all weights, so that they
+// can be read down the column.
+func decimals(k int, l look) look {
+	l.format = [...]string{"0.0000", "0.0000", "0.00", "0.00"}[k]
+	return l
+}
+
 // end writes one end, or that it is not known.
 func (s *sheet) end(column int, v float64, l look) {
 	if math.IsInf(v, 0) {
-		s.text(column, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+		s.text(column, s.view.Words.Say("view", "not_known"), unknownLook)
 		return
 	}
 	s.number(column, v, l)
@@ -63,16 +70,16 @@ func (s *sheet) sums(b *reports.Build, first int, sum [4]float64) {
 	s.text(1, s.view.Words.Say("heights", "sum"), markLook)
 	for k, total := range sum {
 		if math.IsInf(total, 0) || last < first {
-			s.text(thickLow+k, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+			s.text(thickLow+k, s.view.Words.Say("view", "not_known"), unknownLook)
 			continue
 		}
 		column := thickLow + k
-		s.formula(column, fmt.Sprintf("SUM(%s:%s)", cellName(column, first), cellName(column, last)), total, look{right: true, bold: true, line: thin})
+		s.formula(column, fmt.Sprintf("SUM(%s:%s)", cellName(column, first), cellName(column, last)), total, decimals(k, look{right: true, bold: true, line: thin}))
 		s.define(b.ID+"_"+[...]string{"height_low", "height_high", "weight_low", "weight_high"}[k], column)
 	}
 	s.row++
 	s.text(1, s.say("exported"), bodyLook)
 	for k, end := range fourEnds(b.Height, b.Weight) {
-		s.end(thickLow+k, end, numberLook)
+		s.end(thickLow+k, end, decimals(k, numberLook))
 	}
 }

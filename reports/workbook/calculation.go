@@ -29,7 +29,7 @@ var sumWidths = []int{32, 16, 9, 14, 14, 14, 14, 20, 18}
 // A last row holds the result against its limit.
 func (s *sheet) calculation(c *reports.Calculation, t *reports.Table) {
 	v := s.view.Words
-	s.heads(v.Say("column", "what"), v.Say("column", "name"), v.Say("column", "unit"), s.say("low"), s.say("high"),
+	s.heads(lowColumn, v.Say("column", "what"), v.Say("column", "name"), v.Say("column", "unit"), s.say("low"), s.say("high"),
 		s.say("exported_low"), s.say("exported_high"), s.say("compare"), v.Say("column", "source"))
 	for i := range c.Sheet.Lines {
 		l := &c.Sheet.Lines[i]
@@ -45,10 +45,14 @@ func (s *sheet) calculation(c *reports.Calculation, t *reports.Table) {
 	s.limit(c)
 }
 
-func (s *sheet) heads(texts ...string) {
+// heads writes the headings; the four columns from the given one hold numbers.
+func (s *sheet) heads(from int, texts ...string) {
 	s.row++
 	for i, text := range texts {
 		s.text(i+1, text, headLook)
+	}
+	for i := range 4 {
+		s.dress(s.at(from+i), numberHead)
 	}
 	s.height(2)
 }
@@ -72,7 +76,7 @@ func (s *sheet) ends(c *reports.Calculation, l *formula.Line) {
 		text := c.Sheet.Cells(l.Name, cell, end)
 		switch {
 		case math.IsInf(value, 0) || l.Expr != "" && text == "":
-			s.text(column, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+			s.text(column, s.view.Words.Say("view", "not_known"), unknownLook)
 			continue
 		case l.Expr != "":
 			s.formula(column, text, value, numberLook)
@@ -98,7 +102,7 @@ func (s *sheet) compare(v quantity.Range) {
 	test := ""
 	for i, end := range []float64{v.Lo, v.Hi} {
 		if math.IsInf(end, 0) {
-			s.text(exportedLow+i, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+			s.text(exportedLow+i, s.view.Words.Say("view", "not_known"), unknownLook)
 			continue
 		}
 		s.number(exportedLow+i, end, numberLook)
@@ -125,7 +129,7 @@ func (s *sheet) limit(c *reports.Calculation) {
 	s.text(unitColumn, last.Unit, bodyLook)
 	for i, end := range []float64{c.Limit.Lo, c.Limit.Hi} {
 		if math.IsInf(end, 0) {
-			s.text(lowColumn+i, s.view.Words.Say("view", "not_known"), look{right: true, line: thin})
+			s.text(lowColumn+i, s.view.Words.Say("view", "not_known"), unknownLook)
 			continue
 		}
 		s.number(lowColumn+i, end, numberLook)

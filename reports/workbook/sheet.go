@@ -12,6 +12,7 @@ import (
 // A sheet is one sheet being filled from the top.
 type sheet struct {
 	*book
+	section    *reports.Section
 	name, part string
 	columns    []int // widths in characters
 	printed    int   // how many of the columns go on paper
@@ -20,7 +21,8 @@ type sheet struct {
 }
 
 // fill writes a section: heading, lead, and its parts one below the other.
-func (s *sheet) fill(section *reports.Section) {
+func (s *sheet) fill() {
+	section := s.section
 	s.printed = len(s.columns)
 	for i, w := range s.columns {
 		name, _ := excelize.ColumnNumberToName(i + 1)
@@ -57,6 +59,9 @@ func (s *sheet) addPart(p *reports.Part) {
 func (s *sheet) line(text string, l look) {
 	s.row++
 	s.text(1, text, l)
+	if l.size > bodySize {
+		s.try(s.file.SetRowHeight(s.name, s.row, l.size*1.5))
+	}
 }
 
 // paras writes prose over the printed width, as high as it needs.
@@ -115,13 +120,16 @@ func (s *sheet) text(column int, text string, l look) {
 func (s *sheet) number(column int, v float64, l look) {
 	cell := s.at(column)
 	s.try(s.file.SetCellFloat(s.name, cell, v, -1, 64))
-	s.dress(cell, l)
+	s.dress(cell, l.showing(v))
 }
 
 // formula writes a formula and remembers what it gives: a float64 or a string.
 func (s *sheet) formula(column int, text string, result any, l look) {
 	cell := s.at(column)
 	s.try(s.file.SetCellFormula(s.name, cell, text))
+	if v, ok := result.(float64); ok {
+		l = l.showing(v)
+	}
 	s.dress(cell, l)
 	s.formulas[s.part][cell] = result
 }
@@ -139,10 +147,11 @@ func (s *sheet) height(n int) {
 	s.try(s.file.SetRowHeight(s.name, s.row, min(excelize.MaxRowHeight, lineHeight*float64(max(n, 1))+2)))
 }
 
-// lines is about how many lines a text takes in a cell of the width: words of a
-// proportional face fill a little more than the digits that widths count.
+// lines is about how many lines a text takes in a cell of the width. Widths count
+// digits; the letters of a text are on average a little narrower.
 func lines(text string, width int) int {
 	n := 0
+	width += width / 10
 	for line := range strings.SplitSeq(text, "\n") {
 		used := 0
 		n++

@@ -1,6 +1,10 @@
 package workbook
 
-import "github.com/xuri/excelize/v2"
+import (
+	"math"
+
+	"github.com/xuri/excelize/v2"
+)
 
 // A look is one way to set a cell. The library's own styles would fall to a
 // serif face, so each look names its face and size.
@@ -12,6 +16,31 @@ type look struct {
 	format                    string // of numbers, or empty
 	open                      bool   // may be filled in where a sheet is locked
 }
+
+// showing is the look with as many digits as a reader needs of a number: about
+// four that count, unless the look has a format of its own. The cell keeps all.
+func (l look) showing(v float64) look {
+	if l.format != "" {
+		return l
+	}
+	switch size := math.Abs(v); {
+	case v == math.Trunc(v) && size < 1e15:
+		l.format = "0"
+	case size < 0.001 || size >= 1e15:
+		l.format = "0.000E+00"
+	case size < 10:
+		l.format = "0.0000"
+	case size < 1000:
+		l.format = "0.00"
+	default:
+		l.format = "0"
+	}
+	return l
+}
+
+// gap keeps a number as wide as two brackets off the next column; an indent is
+// lost on some cells in one office program.
+const gap = "_)_)"
 
 type lineKind uint8
 
@@ -37,10 +66,12 @@ var (
 	proseLook   = look{wrap: true}
 	strongLook  = look{wrap: true, bold: true}
 	headLook    = look{wrap: true, bold: true, fill: headFill, line: thin}
+	numberHead  = look{wrap: true, bold: true, right: true, format: "@", fill: headFill, line: thin}
 	bodyLook    = look{wrap: true, line: thin}
 	markLook    = look{wrap: true, bold: true, line: thin}
-	numberLook  = look{right: true, line: thin, format: "General"}
-	inputLook   = look{right: true, line: thin, format: "General", fill: inputFill, open: true}
+	numberLook  = look{right: true, line: thin}
+	unknownLook = look{right: true, wrap: true, line: thin, format: "@"}
+	inputLook   = look{right: true, line: thin, fill: inputFill, open: true}
 	blankLook   = look{wrap: true, line: under, fill: inputFill, open: true}
 	linkLook    = look{ink: linkInk}
 )
@@ -76,8 +107,9 @@ func (l look) excel() *excelize.Style {
 	if l.fill != "" {
 		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{l.fill}}
 	}
-	if l.format != "" && l.format != "General" {
-		s.CustomNumFmt = &l.format
+	if l.format != "" {
+		format := l.format + gap
+		s.CustomNumFmt = &format
 	}
 	return s
 }

@@ -2,20 +2,28 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/xuri/excelize/v2"
 
 	"underfoot/reports"
 )
 
-// shown are the places of a table's columns that say anything, the group among
-// them, those that stay off paper last.
-func shown(t *reports.Table) (places []int, printed int) {
+// shown are the places of a table's columns that say anything in it, or in a
+// table of the section with the same columns, so that the two stand in line. The
+// group is among them, those that stay off paper are last.
+func shown(section *reports.Section, t *reports.Table) (places []int, printed int) {
+	alike := &reports.Table{Columns: t.Columns}
+	for _, p := range section.Parts {
+		if p.Table != nil && slices.Equal(p.Table.Columns, t.Columns) {
+			alike.Rows = append(alike.Rows, p.Table.Rows...)
+		}
+	}
 	if g := t.Find(reports.Group); g >= 0 {
 		places = append(places, g)
 	}
 	var asides []int
-	for _, i := range t.Shown(true) {
+	for _, i := range alike.Shown(true) {
 		if t.Columns[i].Role == reports.Aside {
 			asides = append(asides, i)
 			continue
@@ -37,7 +45,7 @@ func columnsOf(s *reports.Section) []int {
 		case p.Build != nil:
 			wished = buildWidths
 		case p.Table != nil:
-			places, _ := shown(p.Table)
+			places, _ := shown(s, p.Table)
 			for _, i := range places {
 				wished = append(wished, p.Table.Columns[i].Width)
 			}
@@ -58,11 +66,15 @@ func columnsOf(s *reports.Section) []int {
 // table writes a table that can be sorted and filtered. Its columns keep off
 // paper what is only for looking things up.
 func (s *sheet) table(t *reports.Table) {
-	places, printed := shown(t)
+	places, printed := shown(s.section, t)
 	s.row++
 	first := s.row
 	for k, i := range places {
-		s.text(k+1, t.Columns[i].Heading, headLook)
+		head := headLook
+		if t.Columns[i].Number {
+			head = numberHead
+		}
+		s.text(k+1, t.Columns[i].Heading, head)
 	}
 	s.height(s.tallest(t, places, nil))
 	if s.frozen == 1 && first <= 6 {
@@ -92,7 +104,7 @@ func (s *sheet) cell(column int, c *reports.Column, cell *reports.Cell) {
 	case cell.Number != nil:
 		s.number(column, *cell.Number, numberLook)
 	case c.Number:
-		s.text(column, cell.Text, look{right: true, wrap: true, line: thin})
+		s.text(column, cell.Text, unknownLook)
 	case c.Role == reports.Mark || c.Role == reports.Title:
 		s.text(column, cell.Text, markLook)
 	default:

@@ -82,9 +82,9 @@ func (b *book) section(i int) {
 	} else if _, err := b.file.NewSheet(s.Sheet); err != nil {
 		b.try(err)
 	}
-	w := &sheet{book: b, name: s.Sheet, part: fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1), columns: columnsOf(s)}
+	w := &sheet{book: b, section: s, name: s.Sheet, part: fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1), columns: columnsOf(s)}
 	b.formulas[w.part] = map[string]any{}
-	w.fill(s)
+	w.fill()
 	if s.ID == reports.SummarySection {
 		w.contents()
 	}
