@@ -62,6 +62,11 @@ func (f *Frame) Above(scope assess.Scope) *Frame {
 // Number is what a quantity fact may be, by name.
 func (f *Frame) Number(name string) quantity.Range { return thing{f}.Fact(name).Set.Range }
 
+// Words are the words that a choice fact may still be, by name.
+func (f *Frame) Words(name string) []string {
+	return thing{f}.Fact(name).Set.Words(f.floor.plan.schema.Find(name))
+}
+
 // HasChoice reports whether a fact is proven to be one of the words.
 func (f *Frame) HasChoice(name string, words ...string) bool {
 	fact, decl := thing{f}.Fact(name), f.floor.plan.schema.Find(name)

@@ -28,12 +28,13 @@ type stage struct {
 	zone   *facts.Frame
 	look   *judge.Look
 	favour bool // a finding-out has been taken as done
+	shared bool // the room has other zones: its size is no more than a limit
 	number int
 }
 
 // Zone plans one zone of a normal job, from its first look.
 func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) []assess.PlanStep {
-	s := stage{job: single(job, area, zone), look: first, number: 1}
+	s := stage{job: single(job, area, zone), look: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
 	s.zone = p.fill(s.job)
 	done := map[assess.PathID]bool{}
 	var steps []assess.PlanStep
@@ -94,7 +95,7 @@ func place(p assess.PathID, s *stage) assess.PathID {
 
 // next takes the steps of a look as done and looks at the floor they leave.
 func (p *Planner) next(s *stage) stage {
-	n := stage{job: s.job.Clone(), favour: s.favour, number: s.number + 1}
+	n := stage{job: s.job.Clone(), favour: s.favour, number: s.number + 1, shared: s.shared}
 	zone := &n.job.Areas[0].Zones[0]
 	for _, path := range s.paths() {
 		p.take(s, zone, path)

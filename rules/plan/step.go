@@ -10,7 +10,7 @@ import (
 func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 	record := p.Judge.Pack.Steps[path]
 	out := assess.PlanStep{Path: path, Text: record.Text.Text, Who: record.Text.Who, Hold: record.Text.Hold, Look: s.number,
-		Verify: slices.Clone(record.Text.Verify), Cautions: slices.Clone(record.Cautions)}
+		Verify: slices.Clone(record.Text.Verify), Cautions: slices.Clone(record.Cautions), Quantities: p.amounts(s, path)}
 	if s.number > 1 {
 		out.If = record.Text.Uncovered
 	}

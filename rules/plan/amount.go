@@ -1,0 +1,64 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/assess/takeoff"
+)
+
+// amounts are the materials of a step. What may be suspect gets no list: that
+// is for those who are called first.
+func (p *Planner) amounts(s *stage, path assess.PathID) []assess.Quantity {
+	if path == assess.Remove && slices.Contains(s.paths(), assess.TestOrAbate) {
+		return nil
+	}
+	in := takeoff.Input{
+		Area: s.zone.Number("room.size"), LongestRun: s.zone.Number("room.longest_run"),
+		TileLong: s.zone.Number("tile.long_edge"), TileThickness: s.zone.Number("tile.thickness"),
+		TileKinds: s.zone.Words("tile.kind"), CrackLength: quantity.Everything,
+		Depth:     quantity.Range{Lo: 0, Hi: s.zone.Number("flat.gap_10ft").Hi},
+		AddsPanel: s.addsPanel(), Removed: s.removed(),
+	}
+	if s.zone.HasChoice("tile.setting", "mortar-bed") {
+		in.MortarBed = assess.Yes
+	} else if s.zone.HasChoice("tile.setting", "thin-bed") {
+		in.MortarBed = assess.No
+	}
+	if s.shared {
+		in.Area.Lo = 0
+	}
+	return takeoff.For(path, in, p.Teller.Figures)
+}
+
+// addsPanel reports whether strengthening lays a panel: a rule calls for it
+// that is about the deck.
+func (s *stage) addsPanel() bool {
+	for i := range s.look.Rulings {
+		r := &s.look.Rulings[i]
+		if r.Rule.Calls != assess.Strengthen || !r.Proven() {
+			continue
+		}
+		for name := range r.Rule.Makes {
+			if strings.HasPrefix(name, "panel.") || name == "floor.plywood" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// removed are the layers that come up in this look.
+func (s *stage) removed() []takeoff.Layer {
+	var out []takeoff.Layer
+	n := s.takenUp()
+	for i, f := range s.zone.Things(assess.ScopeLayer) {
+		if f.IsRest() || i >= n && f.Stays().Truth != assess.No {
+			continue
+		}
+		out = append(out, takeoff.Layer{Kinds: f.Words("layer.kind"), Thickness: f.Number("layer.thickness")})
+	}
+	return out
+}
