@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
-	amount "underfoot/assess/quantity"
+	"underfoot/assess/quantity"
 )
 
 func newArea(r *assess.AreaResult, all bool) area {
@@ -76,8 +76,8 @@ func newStep(s *assess.PlanStep) step {
 		Path: s.Path.String(),
 		Text: s.Text,
 		Who:  s.Who,
-		Quantities: each(s.Quantities, func(q *assess.Quantity) quantity {
-			return quantity{q.Text, newSpan(q.Value), q.Unit, q.Note}
+		Quantities: each(s.Quantities, func(q *assess.Quantity) material {
+			return material{q.Text, newSpan(q.Value), q.Unit, q.Note}
 		}),
 	}
 }
@@ -120,10 +120,10 @@ func strictest(c *assess.Check) float64 {
 }
 
 // baseUnits are the units in which values of each dimension are written.
-var baseUnits = map[amount.Dimension]string{
-	amount.Number: "", amount.Length: "in", amount.Area: "ft2", amount.Load: "psf", amount.Weight: "lb",
-	amount.Strength: "psi", amount.Ratio: "L/x", amount.Percent: "%", amount.Year: "year", amount.Days: "days",
-	amount.Emission: "lb per 1000 ft2 in 24 h", amount.Points: "percentage points",
+var baseUnits = map[quantity.Dimension]string{
+	quantity.Number: "", quantity.Length: "in", quantity.Area: "ft2", quantity.Load: "psf", quantity.Weight: "lb",
+	quantity.Strength: "psi", quantity.Ratio: "L/x", quantity.Percent: "%", quantity.Year: "year", quantity.Days: "days",
+	quantity.Emission: "lb per 1000 ft2 in 24 h", quantity.Points: "percentage points",
 }
 
 // formula is every computed line of the check's arithmetic, in order.
@@ -148,7 +148,7 @@ func sources(list []assess.Source) []source {
 	return each(list, func(s *assess.Source) source { return source{s.ID, s.Title, s.Edition, s.Known} })
 }
 
-func newSpan(r amount.Range) span { return span{bound(r.Lo), bound(r.Hi)} }
+func newSpan(r quantity.Range) span { return span{bound(r.Lo), bound(r.Hi)} }
 
 // bound is nil for an end that nothing is known about.
 func bound(v float64) *float64 {

@@ -39,10 +39,10 @@ type step struct {
 	Path       string     `json:"path"`
 	Text       string     `json:"text"`
 	Who        string     `json:"who"`
-	Quantities []quantity `json:"quantities"`
+	Quantities []material `json:"quantities"`
 }
 
-type quantity struct {
+type material struct {
 	Text  string `json:"text"`
 	Value span   `json:"value"`
 	Unit  string `json:"unit"`
