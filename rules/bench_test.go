@@ -1,0 +1,33 @@
+package rules
+
+import (
+	"testing"
+
+	"underfoot/assess/quantity"
+)
+
+// Run with: go test ./rules -run xxx -bench . -benchmem
+
+func BenchmarkOpen(b *testing.B) {
+	for b.Loop() {
+		if _, err := Open("us", quantity.US); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkLook(b *testing.B) {
+	e := openUS(b)
+	job, _ := readJob(b, e, "../testdata/cases/P01.yaml")
+	for b.Loop() {
+		e.Look(job, 0, 0, today)
+	}
+}
+
+func BenchmarkAssess(b *testing.B) {
+	e := openUS(b)
+	job, _ := readJob(b, e, "../testdata/cases/P01.yaml")
+	for b.Loop() {
+		e.Assess(job, today)
+	}
+}
