@@ -18,6 +18,8 @@ type Failure struct {
 // defaultRegion is where a case holds that names no region.
 const defaultRegion = "us"
 
+func (c *Case) region() string { return cmp.Or(c.Region, defaultRegion) }
+
 // Test runs the cases of the pack's region and gives those that fail and how
 // many were run. A fact of a case is a value as a record holds it, a list of
 // values of which it is one, or `absent` for one that does not apply. A fact
@@ -27,7 +29,7 @@ func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text
 	for _, r := range p.Rules {
 		for i := range r.Cases {
 			c := &r.Cases[i]
-			if cmp.Or(c.Region, defaultRegion) != p.Region {
+			if c.region() != p.Region {
 				continue
 			}
 			run++

@@ -32,6 +32,7 @@ func load(files fs.FS, dir string, names condition.Names, region string) (*Pack,
 	for i := range rs.rules {
 		l.rule(&rs.rules[i], rs.texts)
 	}
+	l.ids(rs)
 	l.ranks()
 	return l.pack, l.problems.Err()
 }
@@ -127,70 +128,6 @@ func (l *loader) path(word, place string, isBase bool) assess.PathID {
 	return p
 }
 
-// check holds each rule against what every rule must have.
-func (l *loader) check(r *Rule, place string) {
-	policies := []Policy{Presume, Hold, Verify, Note}
-	all := append([]PolicyCase{{Then: r.Unknown}}, r.UnknownWhen...)
-	for i, c := range all {
-		if !slices.Contains(policies, c.Then) {
-			l.problem(place, "%q is not a policy: presume, hold, verify or note", c.Then)
-		}
-		if c.Then == Verify && r.Protects == "people" {
-			l.problem(place, "a rule that protects people may not leave an open question to verify (policy %d)", i+1)
-		}
-	}
-	if !slices.Contains([]string{"people", "structure", "bond", "finish"}, r.Protects) {
-		l.problem(place, "%q does not say whom the rule protects: people, structure, bond or finish", r.Protects)
-	}
-	if r.When == nil {
-		l.problem(place, "the rule has no `when`")
-	}
-	if r.IsPermit() && r.Scope > assess.ScopeZone {
-		l.problem(place, "only a rule of zone or area scope may permit a base")
-	}
-	if len(r.Sources) == 0 {
-		l.problem(place, "the rule names no source")
-	}
-	for _, s := range r.Sources {
-		if _, ok := figure.Cite(s); !ok {
-			l.problem(place, "there is no citation %q", s)
-		}
-	}
-	for _, c := range r.Cautions {
-		if _, ok := l.pack.Cautions[c]; !ok {
-			l.problem(place, "there is no caution %q", c)
-		}
-	}
-	l.checkCases(r, place)
-}
-
-func (l *loader) checkCases(r *Rule, place string) {
-	for _, want := range []string{"yes", "no", "open"} {
-		if !slices.ContainsFunc(r.Cases, func(c Case) bool { return c.Expect == want }) {
-			l.problem(place, "the rule has no case that expects %s", want)
-		}
-	}
-	if r.Text.Fails == "" || r.Text.Open == "" || r.Text.Why == "" || r.Text.Title == "" {
-		l.problem(place, "the rule's title, fails, open or why text is missing")
-	}
-}
-
-// ranks finds rules that call or permit without a rank, and ties.
-func (l *loader) ranks() {
-	at := map[float64]string{}
-	for _, r := range l.pack.Rules {
-		if !r.IsPermit() && r.Calls == assess.NoPath {
-			continue
-		}
-		if r.Rank == 0 {
-			l.problem(r.File+" "+r.ID, "a rule that calls or permits needs a rank")
-		} else if other, taken := at[r.Rank]; taken {
-			l.problem(r.File+" "+r.ID, "the rank %g is that of %s too", r.Rank, other)
-		}
-		at[r.Rank] = r.ID
-	}
-}
-
 func (l *loader) cautions(rs records) {
 	for _, c := range rs.cautions {
 		text, ok := rs.warnings[c.ID]
@@ -219,6 +156,8 @@ func (l *loader) steps(rs records) {
 		if text.Text == "" {
 			l.problem("step "+s.Path, "the step has no text")
 		}
+		l.makes(s.Makes, "step "+s.Path)
+		l.reveals(s.Reveals, "step "+s.Path)
 		l.pack.Steps[path] = &Step{Path: path, Ends: s.Ends, Makes: s.Makes, Reveals: s.Reveals, Cautions: s.Cautions, Text: text}
 	}
 	for _, p := range assess.Paths() {

@@ -1,0 +1,57 @@
+package pack
+
+import (
+	"fmt"
+	"sync"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/check"
+	"underfoot/assess/condition"
+	"underfoot/assess/facts"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+)
+
+// A country is the catalogue, the figures and the rules of one region, as the
+// program opens them.
+type country struct {
+	catalogue *question.Catalogue
+	names     condition.Names
+	pack      *Pack
+	err       error
+}
+
+func (c *country) read(d *assess.Declaration, text string) (assess.Set, error) {
+	return c.catalogue.Read(d, text, quantity.US)
+}
+
+// countries opens every region once.
+var countries = sync.OnceValue(func() map[string]*country {
+	all := map[string]*country{}
+	for _, region := range figure.Regions {
+		figures := figure.For(region, quantity.US)
+		catalogue, err := question.Open(figures, facts.Derived(check.All(figures, quantity.US)))
+		if err != nil {
+			panic(fmt.Sprint(region, ": ", err))
+		}
+		c := &country{catalogue: catalogue, names: condition.Names{Schema: catalogue.Schema(), Figures: figures}}
+		c.pack, c.err = Base(c.names, region)
+		all[region] = c
+	}
+	return all
+})
+
+// each runs a test in every region whose rules load.
+func each(t *testing.T, test func(t *testing.T, c *country)) {
+	for _, region := range figure.Regions {
+		t.Run(region, func(t *testing.T) {
+			c := countries()[region]
+			if c.pack == nil {
+				t.Skip("the rules do not load: TestBaseLoads says why")
+			}
+			test(t, c)
+		})
+	}
+}
