@@ -56,8 +56,11 @@ func readFamilies() map[string]familyText {
 
 // Ask is the one sentence of a prompt.
 func (p *Prompt) Ask() string {
-	if p.Form == Family {
+	switch {
+	case p.Form == Family:
 		return families[p.Question.Decl.Family].Ask
+	case p.Form == List && len(p.Items) == 0:
+		return Said["first"][p.Address.Topic]
 	}
 	return p.Question.Text.Ask
 }
