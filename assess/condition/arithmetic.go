@@ -19,9 +19,9 @@ func (c *checker) operation(n *node, want quantity.Dimension, wanted bool) measu
 }
 
 // divided compiles one side of a quotient; a text in it takes the dimension of
-// the other side.
+// the other side, or beside a plain number that of the whole.
 func (c *checker) divided(n, other *node, want quantity.Dimension, wanted bool) measured {
-	if d, ok := c.dimension(other); ok {
+	if d, ok := c.dimension(other); ok && d != quantity.Number {
 		want, wanted = d, true
 	}
 	return c.factor(n, want, wanted)

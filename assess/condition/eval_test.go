@@ -61,6 +61,7 @@ func TestEval(t *testing.T) {
 		{"sum", `joist.span + "2 in" > "12 ft"`, facts{"joist.span": present(point(143))}, assess.Yes, ""},
 		{"product and quotient", `joist.span / joist.depth > 3 * 5`, facts{"joist.span": present(point(160)), "joist.depth": present(point(10))}, assess.Yes, ""},
 		{"quotient by a quantity", `joist.span / "1 ft" >= 12 && "20 ft" / joist.depth > 12`, facts{"joist.span": present(point(144)), "joist.depth": present(point(10))}, assess.Yes, ""},
+		{"quantity by a count", `"20 ft" / floor.covers > joist.span`, facts{"joist.span": present(point(144)), "floor.covers": present(point(2))}, assess.No, ""},
 		{"quotient of ranges", `joist.span / joist.depth > 15`, facts{"joist.span": present(between(150, 160)), "joist.depth": present(between(9, 11))}, assess.Open, "joist.depth joist.span"},
 
 		{"a refuted part settles and", `danger.gas == "yes" && zone.base == "joists"`, facts{"danger.gas": present(assess.SetNo)}, assess.No, ""},

@@ -111,9 +111,9 @@ func (c *checker) productDimension(n *node) (quantity.Dimension, bool) {
 }
 
 // takes is the dimension of one side of a quotient: its own, or that of the
-// other side where it holds a text.
+// other side where it holds a text and that has a unit.
 func takes(n *node, own quantity.Dimension, ok bool, other quantity.Dimension, otherOK bool) (quantity.Dimension, bool) {
-	if !ok && holdsText(n) {
+	if !ok && holdsText(n) && other != quantity.Number {
 		return other, otherOK
 	}
 	return own, ok

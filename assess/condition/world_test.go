@@ -25,7 +25,7 @@ var schema = assess.NewSchema([]assess.Declaration{
 	{ID: "slab.rh", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 0, Hi: 100}},
 	{ID: "slab.rh_limit", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 1, Hi: 100}},
 	{ID: "floor.cracks", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Always: true},
-	{ID: "floor.covers", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Always: true},
+	{ID: "floor.covers", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Bounds: quantity.Range{Lo: 1, Hi: 50}, Always: true},
 	{ID: "layer.kind", Scope: assess.ScopeLayer, Kind: assess.KindChoice, Choices: []string{"sheet-vinyl", "vinyl-tile", "linoleum", "plywood"}, Always: true},
 	{ID: "layer.tight", Scope: assess.ScopeLayer, Kind: assess.KindYesNo, Choices: assess.YesNoChoices},
 	{ID: "layer.cushioned", Scope: assess.ScopeLayer, Kind: assess.KindYesNo, Choices: assess.YesNoChoices},
