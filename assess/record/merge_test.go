@@ -1,6 +1,7 @@
 package record_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -68,8 +69,10 @@ func between(base, mine, theirs *record.Document, name string) (want string, set
 	return "", false
 }
 
+// at is a zone's answer with all that is known of it.
 func at(d *record.Document, name string) string {
-	return d.Job().Areas[0].Zones[0].Answers[name].Text
+	ans, said := d.Job().Areas[0].Zones[0].Answers[name]
+	return fmt.Sprintf("%v %+v", said, ans)
 }
 
 func TestMergeClashes(t *testing.T) {

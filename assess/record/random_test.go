@@ -2,7 +2,9 @@ package record_test
 
 import (
 	"fmt"
+	"maps"
 	"math/bits"
+	"slices"
 	"strings"
 
 	"pgregory.net/rapid"
@@ -93,11 +95,9 @@ func change(t *rapid.T, d *record.Document) {
 			assess.Answer{Text: rapid.SampledFrom([]string{"yes", "no"}).Draw(t, "complete")})
 	case 6:
 		if job := d.Job(); len(job.Areas) > 0 && len(job.Areas[0].Zones) > 0 {
-			for name := range job.Areas[0].Zones[0].Answers {
-				topic, field, _ := strings.Cut(name, ".")
-				d.Forget(assess.Address{Area: job.Areas[0].ID, Zone: job.Areas[0].Zones[0].ID, Topic: topic, Field: field})
-				break
-			}
+			names := append(slices.Sorted(maps.Keys(job.Areas[0].Zones[0].Answers)), "zone.base")
+			topic, field, _ := strings.Cut(rapid.SampledFrom(names).Draw(t, "forget"), ".")
+			d.Forget(assess.Address{Area: job.Areas[0].ID, Zone: job.Areas[0].Zones[0].ID, Topic: topic, Field: field})
 		}
 	default:
 		decl := rapid.SampledFrom(answerable()).Draw(t, "fact")
