@@ -37,6 +37,7 @@ func TestEval(t *testing.T) {
 		{"perhaps absent, else refuted", `layer.tight == "no"`, facts{"layer.tight": may(assess.SetYes)}, assess.No, ""},
 		{"perhaps absent and not known", `layer.tight == "no"`, facts{"layer.tight": may(words("layer.tight", "no", "yes"))}, assess.Open, "layer.tight layer.tight?"},
 		{"perhaps absent number, else proven", `joist.span > "1 ft"`, facts{"joist.span": may(between(100, 120))}, assess.Open, "joist.span?"},
+		{"perhaps absent number that is not known", `joist.span > "1 ft"`, facts{"joist.span": may(between(1, 120))}, assess.Open, "joist.span joist.span?"},
 
 		{"number above", `joist.span > "12 ft"`, facts{"joist.span": present(point(145))}, assess.Yes, ""},
 		{"number at the limit is not above", `joist.span > "12 ft"`, facts{"joist.span": present(point(144))}, assess.No, ""},

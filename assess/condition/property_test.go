@@ -11,9 +11,16 @@ import (
 	"underfoot/assess/condition"
 )
 
+// check tries a property often enough to meet its rare cases.
+func check(t *testing.T, property func(*rapid.T)) {
+	for range 15 {
+		rapid.Check(t, property)
+	}
+}
+
 // A settled outcome never changes when more is known.
 func TestNarrowingKeepsWhatIsSettled(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		src := grow(t, 3, alwaysAtoms, anyAtoms).String()
 		c, wide := compiled(t, src), world(t)
 		before := c.Eval(wide)
@@ -28,7 +35,7 @@ func TestNarrowingKeepsWhatIsSettled(t *testing.T) {
 
 // Answering what an open outcome depends on, and nothing else, settles it.
 func TestNamedDependenciesSettle(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		src := grow(t, 3, alwaysAtoms, anyAtoms).String()
 		c, wide := compiled(t, src), world(t)
 		before := c.Eval(wide)
@@ -47,7 +54,7 @@ func TestNamedDependenciesSettle(t *testing.T) {
 
 // The order of operands changes neither the outcome nor what it depends on.
 func TestOrderOfOperands(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		whole := grow(t, 3, alwaysAtoms, anyAtoms)
 		seed := rapid.Uint64().Draw(t, "order")
 		other := whole.shuffled(rand.New(rand.NewPCG(seed, 1)))
@@ -61,7 +68,7 @@ func TestOrderOfOperands(t *testing.T) {
 
 // A canonical text compiles to itself and means the same.
 func TestCanonicalText(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		c, in := compiled(t, grow(t, 4, alwaysAtoms, anyAtoms).String()), world(t)
 		again := compiled(t, c.String())
 		if again.String() != c.String() || again.Eval(in).Truth != c.Eval(in).Truth {
@@ -73,7 +80,7 @@ func TestCanonicalText(t *testing.T) {
 // Over every completion of few facts: a settled outcome is that of all
 // completions, and an open one is that of two that differ.
 func TestEveryCompletion(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		src := grow(t, 3, fewAlways, fewAtoms).String()
 		c, in := compiled(t, src), world(t)
 		got := c.Eval(in)
@@ -97,7 +104,7 @@ func TestEveryCompletion(t *testing.T) {
 // With conditions of every kind a settled outcome is that of all completions;
 // an open one need not be that of two that differ.
 func TestSettledIsEveryCompletion(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		src := grow(t, 1, alwaysAtoms, anyAtoms).String()
 		c, in := compiled(t, src), world(t)
 		if len(c.Reads()) > 3 {

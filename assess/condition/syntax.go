@@ -115,11 +115,7 @@ func (n *node) bare() string {
 	case opOr, opAnd:
 		return join(n.kids, s+1, " "+n.op.String()+" ")
 	}
-	left := s
-	if n.op.isComparison() {
-		left++
-	}
-	return n.kids[0].canonical(left) + " " + n.op.String() + " " + n.kids[1].canonical(s+1)
+	return n.kids[0].canonical(s) + " " + n.op.String() + " " + n.kids[1].canonical(s+1)
 }
 
 func join(nodes []*node, least int, between string) string {
