@@ -93,7 +93,7 @@ func (c *checker) comparison(n *node) term {
 		return c.choice(n, left, n.op, []*node{right})
 	}
 	if c.isChoice(right) {
-		return c.choice(n, right, n.op.mirrored(), []*node{left})
+		return c.choice(n, right, n.op, []*node{left})
 	}
 	return c.numbers(n)
 }

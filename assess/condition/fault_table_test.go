@@ -78,6 +78,7 @@ var faults = []struct{ name, src string }{
 	{"two-texts", `"joists" == "joists"`},
 	{"too-large", `floor.cracks > 1e999`},
 	{"grows-too-large", `floor.cracks * 1e60 * 1e60 > 1`},
+	{"grows-too-large-in-a-sum", `floor.cracks * 1e99 + 1 > 0`},
 	{"half-missing", `danger.gas == `},
 	{"half-missing-inside", `danger.gas == && floor.crakcs > 1`},
 	{"sign-first", `== "yes"`},
