@@ -164,7 +164,9 @@ func lines(text string, width int) int {
 				used++
 			}
 			used += w
-			n, used = n+used/(width+1), used%(width+1)
+			if used > width {
+				n, used = n+(used-1)/width, (used-1)%width+1
+			}
 		}
 	}
 	return n
