@@ -97,38 +97,3 @@ func (c *checker) quotient(n *node, a, b measured) measured {
 	m.reach = a.reach / b.least
 	return m.fold(m.number, a.value/b.value)
 }
-
-// hasUnit reports whether a number of the dimension means nothing without a unit.
-func hasUnit(d quantity.Dimension) bool {
-	switch d {
-	case quantity.Length, quantity.Area, quantity.Load, quantity.Weight, quantity.Strength:
-		return true
-	}
-	return false
-}
-
-var dimensionPhrases = [...]string{
-	quantity.Number: "a plain number", quantity.Length: "a length", quantity.Area: "an area", quantity.Load: "a load",
-	quantity.Weight: "a weight", quantity.Strength: "a strength", quantity.Ratio: "a ratio", quantity.Percent: "a percentage",
-	quantity.Year: "a year", quantity.Days: "a number of days", quantity.Emission: "an emission rate", quantity.Points: "a number of points",
-}
-
-// dimensionPhrase is the dimension with its article.
-func dimensionPhrase(d quantity.Dimension) string { return dimensionPhrases[d] }
-
-// exampleOf is a text in quotes that can be read as a quantity of the dimension.
-func exampleOf(d quantity.Dimension) string {
-	switch d {
-	case quantity.Length:
-		return `"12 ft"`
-	case quantity.Area:
-		return `"10 ft2"`
-	case quantity.Load:
-		return `"40 psf"`
-	case quantity.Weight:
-		return `"300 lb"`
-	case quantity.Strength:
-		return `"2000 psi"`
-	}
-	return "75, without quotes"
-}

@@ -65,60 +65,6 @@ func (c *checker) mayCompare(n *node, t *term, dim quantity.Dimension, reach flo
 	}
 }
 
-// counted reports whether values of the dimension are whole and can be equal.
-func counted(d quantity.Dimension) bool {
-	return d == quantity.Number || d == quantity.Year || d == quantity.Days
-}
-
-// dimension is that of the first fact or figure that gives the node one.
-func (c *checker) dimension(n *node) (quantity.Dimension, bool) {
-	switch n.op {
-	case opFact:
-		if d := c.names.Schema.Find(n.text); d != nil && d.Kind == assess.KindQuantity {
-			return d.Dimension, true
-		}
-	case opFigure:
-		if f, ok := c.lookup(n.text); ok {
-			return f.Dimension, true
-		}
-	case opNeg:
-		return c.dimension(n.kids[0])
-	case opAdd, opSub:
-		if d, ok := c.dimension(n.kids[0]); ok {
-			return d, true
-		}
-		return c.dimension(n.kids[1])
-	case opMul, opDiv:
-		return c.productDimension(n)
-	}
-	return quantity.Number, false
-}
-
-func (c *checker) productDimension(n *node) (quantity.Dimension, bool) {
-	a, okA := c.dimension(n.kids[0])
-	b, okB := c.dimension(n.kids[1])
-	if n.op == opDiv {
-		a, okA = takes(n.kids[0], a, okA, b, okB)
-		b, okB = takes(n.kids[1], b, okB, a, okA)
-	}
-	switch {
-	case n.op == opDiv && okA && okB && a == b:
-		return quantity.Number, true
-	case okA && (a != quantity.Number || !okB || n.op == opDiv):
-		return a, true
-	}
-	return b, okB && n.op == opMul
-}
-
-// takes is the dimension of one side of a quotient: its own, or that of the
-// other side where it holds a text and that has a unit.
-func takes(n *node, own quantity.Dimension, ok bool, other quantity.Dimension, otherOK bool) (quantity.Dimension, bool) {
-	if !ok && holdsText(n) && other != quantity.Number {
-		return other, otherOK
-	}
-	return own, ok
-}
-
 // number compiles an expression. Want is the dimension of what it stands
 // beside, where wanted says that there is one.
 func (c *checker) number(n *node, want quantity.Dimension, wanted bool) measured {
