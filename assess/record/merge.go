@@ -17,7 +17,8 @@ type Clash struct {
 // Merge brings together what two sides made of the same base, address by
 // address: theirs, with every change of mine that they left alone. The order
 // of things, comments and unknown keys are theirs. Mine and theirs are not
-// changed.
+// changed. It fails, with a *assess.Problem of the kind Conflict, where the day
+// of the visit from one side and a year from the other cannot both be so.
 func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
 	m := &merger{base: base.job, mine: mine.job, theirs: theirs.job, out: theirs.clone()}
 	m.header()
@@ -25,6 +26,10 @@ func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
 	m.answers()
 	if sys := m.out.System(); sys != mine.System() || sys != theirs.System() {
 		m.out.reword(sys)
+	}
+	if late := m.out.after(m.out.job.Visited); late != "" {
+		return nil, nil, &assess.Problem{Kind: assess.Conflict, Place: late,
+			What: "one side names a year after the day of the visit that the other side set", Hint: "nothing was changed; put one of them right"}
 	}
 	return m.out, m.clashes, nil
 }

@@ -134,3 +134,18 @@ func TestMergeKeepsTheirFile(t *testing.T) {
 		}
 	}
 }
+
+// TestMergeCannotBeSo: a year from one side lies after the day from the other.
+func TestMergeCannotBeSo(t *testing.T) {
+	base, mine, theirs := parse(t, kitchen), parse(t, kitchen), parse(t, kitchen)
+	if err := mine.Put(address(t, "layer.l1.year"), assess.Answer{Text: "2025"}); err != nil {
+		t.Fatal(err)
+	}
+	if err := theirs.SetHeader("", "", "2020-01-01"); err != nil {
+		t.Fatal(err)
+	}
+	_, _, err := record.Merge(base, mine, theirs)
+	if p, ok := err.(*assess.Problem); !ok || p.Kind != assess.Conflict || p.Place != "kitchen.main.layer.l1.year" {
+		t.Errorf("%v", err)
+	}
+}

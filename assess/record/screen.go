@@ -10,8 +10,8 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// What a record may be at most. A record of a large house is some 20 kB and
-// seven levels deep.
+// What a record may be at most. The record of a large house is some 20 kB, and
+// no answer lies more than twelve levels deep.
 const (
 	maxBytes = 1 << 20
 	maxDepth = 24
@@ -20,9 +20,10 @@ const (
 // hidden reports whether a character controls a screen or turns the direction
 // of a text. Tabs and line ends are no such characters.
 func hidden(r rune) bool {
-	switch r {
-	case '\t', '\n':
+	if ' ' <= r && r <= '~' || r == '\t' || r == '\n' {
 		return false
+	}
+	switch r {
 	case '\u061c', '\u200e', '\u200f', '\u2028', '\u2029', '\ufeff':
 		return true
 	}
@@ -57,6 +58,9 @@ func (l *ledger) screenBytes() {
 
 // parse reads the document node of the tree; nil where that fails.
 func (l *ledger) parse() *yaml.Node {
+	if tree := scanJSON(l.data); tree != nil {
+		return tree
+	}
 	var doc yaml.Node
 	err := yaml.Load(l.data, &doc)
 	var bad *yaml.LoadError
@@ -79,7 +83,7 @@ func (l *ledger) parse() *yaml.Node {
 func (l *ledger) screenTree(n *yaml.Node, depth int) (sound bool) {
 	switch {
 	case depth > maxDepth:
-		l.note(at(n), fmt.Sprintf("nested more than %d levels deep", maxDepth), "a record is seven levels deep")
+		l.note(at(n), fmt.Sprintf("nested more than %d levels deep", maxDepth), "no answer of a record lies deeper than twelve levels")
 		return false
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
 		l.note(at(n), "a record has no references (& and *)", "write the value out, or put it in quotes")
