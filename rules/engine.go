@@ -4,6 +4,7 @@ package rules
 
 import (
 	"cmp"
+	"slices"
 
 	"underfoot/assess"
 	"underfoot/assess/check"
@@ -77,7 +78,7 @@ func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
 // area gathers what was found for one room.
 func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planner) assess.AreaResult {
 	a := &job.Areas[i]
-	out := assess.AreaResult{ID: a.ID, Name: cmp.Or(a.Name, a.ID), Checks: floor.Checks(i)}
+	out := assess.AreaResult{ID: a.ID, Name: cmp.Or(a.Name, a.ID)}
 	var looks []*judge.Look
 	for z, frame := range floor.Zones[i] {
 		look := e.judge.Zone(frame, false)
@@ -92,12 +93,25 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 			out.Leading = z
 		}
 	}
+	for _, c := range floor.Checks(i) {
+		if z := slices.Index(zoneIDs(out.Zones), c.Zone); c.Path == assess.NoPath || looks[z].Possible(c.Path) {
+			out.Checks = append(out.Checks, c)
+		}
+	}
 	judge.SortFindings(out.Findings)
 	out.Verdict = out.Span.Verdict()
 	out.Reason = out.Zones[out.Leading].Because
 	out.Cautions = e.cautions(looks, out.Zones)
 	out.Questions = e.questions(job, i, looks)
 	return out
+}
+
+func zoneIDs(zones []assess.ZoneResult) []string {
+	ids := make([]string, len(zones))
+	for i := range zones {
+		ids[i] = zones[i].ID
+	}
+	return ids
 }
 
 // stricter reports whether zone z asks for more than the one that leads so far.

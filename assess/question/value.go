@@ -95,8 +95,8 @@ func (c *Catalogue) Write(d *assess.Declaration, s assess.Set, sys quantity.Syst
 	return strings.Join(s.Words(d), ", ")
 }
 
-// Show is the value as a reader sees it: the choices' labels, or the quantity
-// in the reader's units.
+// Show is the value as a reader sees it: the choices' labels without what
+// tells them apart, or the quantity in the reader's units.
 func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) string {
 	d := c.schema.Decl(f)
 	switch d.Kind {
@@ -109,7 +109,7 @@ func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) str
 	if q := c.Question(f); q != nil {
 		for i, w := range words {
 			if label := q.Text.Choices[w]; label != "" {
-				words[i] = label
+				words[i], _, _ = strings.Cut(label, " (")
 			}
 		}
 	}

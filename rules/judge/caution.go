@@ -9,7 +9,7 @@ func (l *Look) Cautions() []string {
 	seen := map[string]bool{}
 	for i := range l.Rulings {
 		r := &l.Rulings[i]
-		if !r.warns() {
+		if !r.warns() || !l.concerns(r) {
 			continue
 		}
 		for _, id := range r.Rule.Cautions {

@@ -24,6 +24,9 @@ type Teller struct {
 func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 	out := make([]assess.Finding, 0, len(l.Rulings))
 	for i := range l.Rulings {
+		if !l.concerns(&l.Rulings[i]) {
+			continue
+		}
 		f := t.finding(&l.Rulings[i])
 		f.Zone = zone
 		if several && l.Rulings[i].Rule.Scope >= assess.ScopeZone {
@@ -34,6 +37,16 @@ func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 	}
 	SortFindings(out)
 	return out
+}
+
+// concerns reports whether a ruling is worth telling: one about a base that no
+// rule permits is not.
+func (l *Look) concerns(r *Ruling) bool {
+	if r.Rule.Scope != assess.ScopePath {
+		return true
+	}
+	base, _ := assess.ParsePath(r.Thing.ID())
+	return l.Possible(base)
 }
 
 // SortFindings puts the worst first: what fails, then what is not settled;

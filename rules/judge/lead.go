@@ -108,6 +108,18 @@ func permitsNow(r *Ruling) bool {
 	return r.Rule.IsPermit() && (r.Outcome.Truth == assess.Yes || r.Verifies())
 }
 
+// Possible reports whether some rule permits the base, or may yet. What is
+// computed for the others concerns nobody.
+func (l *Look) Possible(base assess.PathID) bool {
+	for i := range l.Rulings {
+		r := &l.Rulings[i]
+		if r.Outcome.Truth != assess.No && slices.Contains(r.Rule.Permits, base) {
+			return true
+		}
+	}
+	return false
+}
+
 // barred is yes where a bar strikes the base out, open where one waits.
 func (l *Look) barred(base assess.PathID) assess.Truth {
 	out := assess.No
