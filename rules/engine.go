@@ -4,7 +4,6 @@ package rules
 
 import (
 	"cmp"
-	"slices"
 
 	"underfoot/assess"
 	"underfoot/assess/check"
@@ -84,18 +83,16 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 		look := e.judge.Zone(frame, false)
 		looks = append(looks, look)
 		zone := assess.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
-			Paths: look.Paths, Plan: p.Zone(job, i, z, look)}
+			Paths: look.Paths}
+		course := p.Zone(job, i, z, look)
+		zone.Plan, zone.BuildUps = course.Steps, e.buildUps(course)
+		out.Checks = append(out.Checks, checks(floor.Checks(i), frame.ID(), course)...)
 		zone.Because = e.because(look)
 		out.Zones = append(out.Zones, zone)
 		out.Findings = append(out.Findings, e.teller.Findings(look, frame.ID(), len(a.Zones) > 1)...)
 		out.Span = out.Span.Wider(look.Span)
 		if stricter(out.Zones, z, out.Leading) {
 			out.Leading = z
-		}
-	}
-	for _, c := range floor.Checks(i) {
-		if z := slices.Index(zoneIDs(out.Zones), c.Zone); c.Path == assess.NoPath || looks[z].Possible(c.Path) {
-			out.Checks = append(out.Checks, c)
 		}
 	}
 	judge.SortFindings(out.Findings)
@@ -106,12 +103,32 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 	return out
 }
 
-func zoneIDs(zones []assess.ZoneResult) []string {
-	ids := make([]string, len(zones))
-	for i := range zones {
-		ids[i] = zones[i].ID
+// checks are those of a zone as it is, and for each base that the plan leaves
+// possible those of the floor at its end.
+func checks(now []assess.Check, zone string, course plan.Course) []assess.Check {
+	var out []assess.Check
+	for _, c := range now {
+		if c.Zone == zone && c.Path == assess.NoPath {
+			out = append(out, c)
+		}
 	}
-	return ids
+	for _, c := range course.Floor.Checks(0) {
+		if c.Path != assess.NoPath && course.Look.Possible(c.Path) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// buildUps are what each base that the plan leaves possible adds to the floor.
+func (e *Engine) buildUps(course plan.Course) []assess.BuildUp {
+	var out []assess.BuildUp
+	for _, path := range course.Floor.Zones[0][0].Things(assess.ScopePath) {
+		if base, _ := assess.ParsePath(path.ID()); course.Look.Possible(base) {
+			out = append(out, check.BuildUp(e.Figures, path.Thing()))
+		}
+	}
+	return out
 }
 
 // stricter reports whether zone z asks for more than the one that leads so far.

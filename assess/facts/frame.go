@@ -146,6 +146,9 @@ func split(id string) (topic, field string) {
 // A thing is a frame as a derivation sees it: by name, lists beside it.
 type thing struct{ *Frame }
 
+// Thing is the frame as a derivation sees it.
+func (f *Frame) Thing() assess.Thing { return thing{f} }
+
 func (t thing) Fact(name string) assess.Fact {
 	id, ok := t.floor.plan.schema.Lookup(name)
 	if !ok {

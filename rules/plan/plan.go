@@ -22,9 +22,18 @@ type Planner struct {
 	Today  assess.Day
 }
 
+// A Course is a plan and the floor at its end: as the steps leave it, when the
+// base is laid or somebody else has the word.
+type Course struct {
+	Steps []assess.PlanStep
+	Floor *facts.Floor
+	Look  *judge.Look
+}
+
 // A stage is one floor of a plan: as it is, or as the steps so far leave it.
 type stage struct {
 	job    *assess.Job
+	floor  *facts.Floor
 	zone   *facts.Frame
 	look   *judge.Look
 	favour bool // a finding-out has been taken as done
@@ -33,31 +42,37 @@ type stage struct {
 }
 
 // Zone plans one zone of a normal job, from its first look.
-func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) []assess.PlanStep {
+func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) Course {
 	s := stage{job: single(job, area, zone), look: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
-	s.zone = p.fill(s.job)
+	p.fill(&s)
+	steps := p.steps(&s)
+	return Course{Steps: steps, Floor: s.floor, Look: s.look}
+}
+
+// steps goes from look to look; s is the last of them afterwards.
+func (p *Planner) steps(s *stage) []assess.PlanStep {
 	done := map[assess.PathID]bool{}
 	var steps []assess.PlanStep
 	for {
 		ends := false
 		for _, path := range s.paths() {
 			if done[path] && path == s.look.Lead {
-				return append(steps, p.again(&s, path))
+				return append(steps, p.again(s, path))
 			}
 			if done[path] {
 				continue
 			}
 			done[path] = true
-			steps = append(steps, p.step(&s, path))
+			steps = append(steps, p.step(s, path))
 			ends = ends || path.IsBase() || p.Judge.Pack.Steps[path].Ends
 		}
 		if s.look.Lead == assess.NoPath {
-			return append(steps, p.otherFinish(&s))
+			return append(steps, p.otherFinish(s))
 		}
 		if ends || s.number == maxLooks || s.favour && s.look.Lead == assess.FindOut {
 			return steps
 		}
-		s = p.next(&s)
+		*s = p.next(s)
 	}
 }
 
@@ -104,13 +119,14 @@ func (p *Planner) next(s *stage) stage {
 			break
 		}
 	}
-	n.zone = p.fill(n.job)
+	p.fill(&n)
 	n.look = p.Judge.Zone(n.zone, n.favour)
 	return n
 }
 
-func (p *Planner) fill(job *assess.Job) *facts.Frame {
-	return p.Facts.Fill(job, p.Today).Zones[0][0]
+func (p *Planner) fill(s *stage) {
+	s.floor = p.Facts.Fill(s.job, p.Today)
+	s.zone = s.floor.Zones[0][0]
 }
 
 // single is the job with one zone alone.
