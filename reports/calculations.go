@@ -16,6 +16,9 @@ func (b *builder) calculations() Section {
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for j := range a.Checks {
+			if ruledOut(a, a.Checks[j].Zone, a.Checks[j].Path) {
+				continue
+			}
 			s.Parts = append(s.Parts, b.calculation(a, &a.Checks[j], len(s.Parts)+1))
 		}
 	}
@@ -26,12 +29,8 @@ func (b *builder) calculations() Section {
 }
 
 func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part {
-	at := place(a, c.Zone)
-	if c.Path != assess.NoPath {
-		at += ", " + b.path(c.Path)
-	}
 	p := Part{
-		Heading: b.say("calculations", "part", "place", at, "title", c.Title),
+		Heading: b.say("calculations", "part", "place", place(a, c.Zone), "title", b.checkTitle(c)),
 		Lead:    b.checked(c),
 	}
 	if c.Work != nil && len(c.Work.Lines) > 0 {
@@ -42,6 +41,14 @@ func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part
 		}
 	}
 	return p
+}
+
+// checkTitle is the check's title, with the base that it belongs to.
+func (b *builder) checkTitle(c *assess.Check) string {
+	if c.Path == assess.NoPath {
+		return c.Title
+	}
+	return c.Title + " (" + b.path(c.Path) + ")"
 }
 
 // checked is how the check came out, in a few lines.
@@ -55,6 +62,9 @@ func (b *builder) checked(c *assess.Check) []Para {
 	}
 	if sources := b.cite(c.Sources...); sources != "" {
 		out = append(out, Para{Label: b.say("column", "sources"), Text: sources})
+	}
+	if firm := b.firmness(c.Sources...); firm != "" {
+		out = append(out, Para{Label: b.say("column", "firm"), Text: firm})
 	}
 	return out
 }
@@ -78,7 +88,7 @@ func (b *builder) result(c *assess.Check) string {
 	if c.AtLeast {
 		key = "at_least"
 	}
-	limit := b.marked(b.say("check", key, "limit", b.amount(c.Dimension, c.Limit)), c.Sources...)
+	limit := b.say("check", key, "limit", b.amount(c.Dimension, c.Limit))
 	return b.say("check", "result", "value", b.amount(c.Dimension, c.Value), "limit", limit)
 }
 

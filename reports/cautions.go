@@ -48,7 +48,11 @@ func (b *builder) cautions() Section {
 		b.column("number", Mark, 6), b.column("caution", Title, 80), b.column("where", Detail, 24), b.column("sources", Aside, 24),
 	}}
 	for i, c := range b.warnings.list {
-		t.add(Plain, strconv.Itoa(i+1), c.Text, strings.Join(distinct(b.warnings.where[i]), ", "), b.cite(c.Sources...))
+		where := ""
+		if len(b.r.Areas) > 1 {
+			where = strings.Join(distinct(b.warnings.where[i]), ", ")
+		}
+		t.add(Plain, strconv.Itoa(i+1), c.Text, where, b.cite(c.Sources...))
 	}
 	s.addTable("", t)
 	return s

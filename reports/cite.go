@@ -16,6 +16,7 @@ type citations struct {
 }
 
 func (c *citations) number(s assess.Source) int {
+	s.ID = "" // two statements read in one place are one source
 	if n, ok := c.index[s]; ok {
 		return n
 	}
@@ -42,19 +43,22 @@ func (c *citations) cite(sources ...assess.Source) string {
 	return strings.Join(out, ", ")
 }
 
-// marked adds to a figure's text that a source of it was never looked up.
-func (c *citations) marked(text string, sources ...assess.Source) string {
-	if text == "" {
-		return ""
-	}
-	mark := ""
+// firmness says of figures whether a source of theirs was never looked up; empty
+// where all of them were.
+func (c *citations) firmness(sources ...assess.Source) string {
+	count := map[string]int{}
 	for _, s := range sources {
-		switch s.Known {
-		case "memory":
-			return text + " (" + c.say("known", "mark_memory") + ")"
-		case "common-practice":
-			mark = " (" + c.say("known", "mark_practice") + ")"
+		count[s.Known]++
+	}
+	var out []string
+	for _, known := range []string{"memory", "common-practice"} {
+		switch n := count[known]; {
+		case n == 0:
+		case n == len(sources):
+			out = append(out, c.say("known", "all_"+known))
+		default:
+			out = append(out, c.say("known", "some_"+known))
 		}
 	}
-	return text + mark
+	return strings.Join(out, ", ")
 }

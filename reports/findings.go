@@ -4,22 +4,23 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/quantity"
 )
 
-// findings are what the rules said, worst first; what holds or does not apply
-// stands in a part of its own.
+// findings are what the rules said, worst first; what holds, does not apply or
+// is about a base that is out of the question stands in a part of its own.
 func (b *builder) findings() Section {
 	s := b.section(FindingsSection)
-	open, rest := b.findingTable("findings"), b.findingTable("other_findings")
+	open, rest := b.findingTable(), b.restTable()
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
-		for j := range a.Findings {
-			f := &a.Findings[j]
-			t := open
-			if f.Outcome == assess.Holds || f.Outcome == assess.NotApplicable {
-				t = rest
+		for _, alike := range gather(a.Findings) {
+			f := alike[0]
+			if f.Outcome == assess.Holds || f.Outcome == assess.NotApplicable || idle(a, f.Zone, f.Subject) {
+				b.addRest(rest, a, f)
+				continue
 			}
-			t.add(findingTone(f), b.finding(a, f)...)
+			open.add(findingTone(f), b.finding(a, alike)...)
 		}
 	}
 	s.addTable("", open)
@@ -33,22 +34,117 @@ func (b *builder) findings() Section {
 	return s
 }
 
-func (b *builder) findingTable(id string) *Table {
-	return &Table{ID: id, Columns: []Column{
+// gather brings findings together that say the same of several things, in the
+// order of the first of each.
+func gather(findings []assess.Finding) [][]*assess.Finding {
+	type key struct {
+		zone, rule, text, limit string
+		outcome                 assess.FindingOutcome
+		presumed                bool
+	}
+	place := map[key]int{}
+	var out [][]*assess.Finding
+	for i := range findings {
+		f := &findings[i]
+		k := key{f.Zone, f.Rule, f.Text, f.Limit, f.Outcome, f.Presumed}
+		n, known := place[k]
+		if !known {
+			n = len(out)
+			place[k], out = n, append(out, nil)
+		}
+		out[n] = append(out[n], f)
+	}
+	return out
+}
+
+// idle reports a subject that is a base which is ruled out in the zone anyway.
+func idle(a *assess.AreaResult, zone, subject string) bool {
+	p, ok := assess.ParsePath(subject)
+	return ok && ruledOut(a, zone, p)
+}
+
+func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
+	for i := range a.Zones {
+		z := &a.Zones[i]
+		if zone != "" && z.ID != zone {
+			continue
+		}
+		for _, standing := range z.Paths {
+			if standing.Path == p {
+				return standing.State == assess.PathRuledOut
+			}
+		}
+	}
+	return false
+}
+
+func (b *builder) findingTable() *Table {
+	return &Table{ID: "findings", Columns: []Column{
 		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 10), b.column("found", Detail, 14), b.column("limit", Detail, 13),
-		b.column("why", Detail, 30), b.column("todo", Detail, 30), b.column("missing", Detail, 22),
+		b.column("about", Detail, 14), b.column("found", Detail, 14), b.column("limit", Detail, 13), b.column("firm", Detail, 12),
+		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
 		b.column("risk", Aside, 34), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
 	}}
 }
 
-func (b *builder) finding(a *assess.AreaResult, f *assess.Finding) []string {
-	return []string{
-		place(a, f.Zone), b.stands(f), f.Text, b.about(f),
-		b.marked(f.Value, f.Sources...), b.marked(f.Limit, f.Sources...),
-		f.Why, f.Remedy, b.names(f.Missing), b.risk(f.Failure),
-		b.or("protects", f.Protects), b.cite(f.Sources...), f.ID,
+// finding is one row for findings that are alike.
+func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []string {
+	f := alike[0]
+	about, found := b.about(f), b.found(f)
+	missing := f.Missing
+	if len(alike) > 1 {
+		about, found = b.aboutEach(alike), ""
+		for _, other := range alike[1:] {
+			missing = append(missing[:len(missing):len(missing)], other.Missing...)
+		}
 	}
+	firm := ""
+	if b.found(f) != "" || f.Limit != "" {
+		firm = b.firmness(f.Sources...)
+	}
+	return []string{
+		place(a, f.Zone), b.stands(f), f.Text, about, found, f.Limit, firm,
+		f.Why, f.Remedy, b.names(missing), b.risk(f.Failure),
+		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule,
+	}
+}
+
+// aboutEach lists the things that findings alike are about, each with its value.
+func (b *builder) aboutEach(alike []*assess.Finding) string {
+	var out []string
+	for _, f := range alike {
+		line := b.about(f)
+		if found := b.found(f); found != "" {
+			line += ": " + found
+		}
+		out = append(out, line)
+	}
+	return b.lines(out)
+}
+
+// found is the value, left out where it says no more than the mark.
+func (b *builder) found(f *assess.Finding) string {
+	if f.Value == b.amount(quantity.Number, quantity.Everything) {
+		return ""
+	}
+	return f.Value
+}
+
+func (b *builder) restTable() *Table {
+	return &Table{ID: "other_findings", Shape: Grid, Columns: []Column{
+		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
+		b.column("about", Detail, 14), b.column("found", Detail, 14), b.column("limit", Detail, 13),
+		b.column("rule", Aside, 24), b.column("sources", Aside, 18),
+	}}
+}
+
+// addRest adds a finding that asks nothing. One that does not apply rests on no source.
+func (b *builder) addRest(t *Table, a *assess.AreaResult, f *assess.Finding) {
+	sources := ""
+	if f.Outcome != assess.NotApplicable {
+		sources = b.cite(f.Sources...)
+	}
+	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit, f.Rule, sources)
 }
 
 // stands is the word for a finding's outcome. A rule that permits says

@@ -72,7 +72,7 @@ func distinct(texts []string) []string {
 
 // areaName is what a reader calls the area.
 func areaName(a *assess.AreaResult) string {
-	if a.Name != "" {
+	if a.Name != "" && a.Name != a.ID {
 		return a.Name
 	}
 	return strings.ReplaceAll(a.ID, "-", " ")

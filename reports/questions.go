@@ -6,6 +6,9 @@ import (
 	"underfoot/assess"
 )
 
+// firstQuestions is how many questions of a room stand in a short print.
+const firstQuestions = 6
+
 // questions are what is worth finding out, the deciding one of each room first.
 func (b *builder) questions() Section {
 	s := b.section(QuestionsSection)
@@ -22,7 +25,7 @@ func (b *builder) questions() Section {
 			if j == 0 {
 				order, tone = b.say("questions", "first"), Waiting
 			}
-			t.add(tone, place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))
+			t.Rows = append(t.Rows, Row{Tone: tone, Detail: j >= firstQuestions, Cells: cells(place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))})
 		}
 	}
 	s.addTable("", t)

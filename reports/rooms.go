@@ -12,15 +12,19 @@ func (b *builder) rooms() Section {
 	s := b.section(RoomsSection)
 	t := &Table{ID: "rooms", Columns: []Column{
 		b.column("place", Group, 16), b.column("outcome", Mark, 11), b.column("zone", Title, 14),
-		b.column("leads", Detail, 22), b.column("reason", Detail, 28), b.column("settled", Detail, 20),
+		b.column("leads", Detail, 22), b.column("reason", Detail, 28), b.column("settled", Detail, 18), b.column("later", Detail, 18),
 		b.column("mustknow", Detail, 26), b.column("possible", Detail, 22), b.column("ruledout", Aside, 44),
 	}}
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for j := range a.Zones {
 			z := &a.Zones[j]
+			settled, later := b.lines(b.settled(z)), ""
+			if z.Path.Asks() == assess.Stop {
+				settled, later = later, settled
+			}
 			t.add(verdictTone(z.Verdict), areaName(a), b.verdict(z.Verdict), b.zoneName(a, z),
-				b.path(z.Path), z.Because, b.lines(b.settled(z)), b.mustKnow(z), b.possible(z), b.ruledOut(a, z))
+				b.path(z.Path), z.Because, settled, later, b.mustKnow(z), b.possible(z), b.ruledOut(a, z))
 		}
 	}
 	s.addTable("", t)

@@ -44,17 +44,19 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 	if a.Reason != "" {
 		out = append(out, Para{
 			Label: b.say("summary", "reason"),
-			Text:  b.say("summary", "reason_text", "place", areaName(a), "reason", a.Reason),
+			Text:  b.located("reason_text", areaName(a), a.Reason),
 		})
 	}
-	if settled := b.allSettled(a); settled != "" {
-		out = append(out, Para{Label: b.say("summary", "settled"), Text: settled})
+	for _, key := range []string{"settled", "later"} {
+		if steps := b.steps(a, key == "later"); steps != "" {
+			out = append(out, Para{Label: b.say("summary", key), Text: steps})
+		}
 	}
 	if len(a.Questions) > 0 {
 		q := a.Questions[0]
 		out = append(out, Para{
 			Label: b.say("summary", "deciding"),
-			Text:  b.say("summary", "deciding_text", "question", q.Text, "place", place(a, q.Address.Zone)),
+			Text:  b.located("deciding_text", place(a, q.Address.Zone), b.asked(&q)),
 			Tone:  Waiting,
 		})
 		if q.How != "" {
@@ -64,14 +66,26 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 	return out
 }
 
-// allSettled are the steps that are called for in any zone whatever the missing
-// answers say.
-func (b *builder) allSettled(a *assess.AreaResult) string {
+// located is a sentence with its place, which says nothing where there is only one.
+func (b *builder) located(key, place, text string) string {
+	if len(b.r.Areas) == 1 && len(b.r.Areas[0].Zones) == 1 {
+		return text
+	}
+	return b.say("summary", key, "place", place, "text", text)
+}
+
+// steps are those that are called for in any zone whatever the missing answers
+// say: at once, or later than the stop that leads there.
+func (b *builder) steps(a *assess.AreaResult, later bool) string {
 	var out []string
 	for i := range a.Zones {
-		for _, step := range b.settled(&a.Zones[i]) {
+		z := &a.Zones[i]
+		if z.Path.Asks() == assess.Stop != later {
+			continue
+		}
+		for _, step := range b.settled(z) {
 			if len(a.Zones) > 1 {
-				step = b.zoneName(a, &a.Zones[i]) + ": " + step
+				step = b.zoneName(a, z) + ": " + step
 			}
 			out = append(out, step)
 		}

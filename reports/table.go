@@ -44,8 +44,9 @@ type Column struct {
 
 // A Row is one thing.
 type Row struct {
-	Tone  Tone
-	Cells []Cell
+	Tone   Tone
+	Cells  []Cell
+	Detail bool // left out of a short print
 }
 
 // A Cell is what one column says of a row.

@@ -35,8 +35,8 @@ func (b *builder) uncomputed() *Table {
 		a := &b.r.Areas[i]
 		for j := range a.Checks {
 			c := &a.Checks[j]
-			if c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused {
-				t.add(Waiting, place(a, c.Zone), b.say("check", c.Outcome.String()), c.Title, c.Note, b.names(c.Missing))
+			if (c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
+				t.add(Waiting, place(a, c.Zone), b.say("check", c.Outcome.String()), b.checkTitle(c), c.Note, b.names(c.Missing))
 			}
 		}
 	}

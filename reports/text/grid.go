@@ -10,6 +10,7 @@ const (
 	between  = 2  // columns between two cells
 	narrow   = 12 // a cell that has to be narrower is better printed on a line of its own
 	longWord = 28 // a word that is longer may be cut
+	tallest  = 5
 )
 
 // fit is the width of each shown column, with the widest ones made narrower
@@ -34,7 +35,19 @@ func (p *printer) fit(t *reports.Table, shown []int) (widths []int, ok bool) {
 		widths[widest]--
 		total--
 	}
-	return widths, true
+	return widths, !p.tall(shown, widths, t.Rows)
+}
+
+// tall reports a row that would take so many lines that it no longer reads as one.
+func (p *printer) tall(shown, widths []int, rows []reports.Row) bool {
+	for _, row := range rows {
+		for k, i := range shown {
+			if len(wrap(row.Cells[i].Text, widths[k])) > tallest {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // natural is the width that a column has where there is room, and the least at

@@ -1,11 +1,14 @@
 package text
 
 import (
+	"slices"
+
 	"underfoot/reports"
 )
 
 // table prints a grid as columns where they fit, and anything else row by row.
 func (p *printer) table(t *reports.Table) {
+	t = p.wanted(t)
 	shown := t.Shown(p.all)
 	var widths []int
 	columns := false
@@ -25,6 +28,16 @@ func (p *printer) table(t *reports.Table) {
 			p.record(t, shown, row)
 		}
 	}
+}
+
+// wanted is the table with the rows that are printed.
+func (p *printer) wanted(t *reports.Table) *reports.Table {
+	if p.all {
+		return t
+	}
+	short := *t
+	short.Rows = slices.DeleteFunc(slices.Clone(t.Rows), func(r reports.Row) bool { return r.Detail })
+	return &short
 }
 
 // record prints a row as its title, with the mark before it, and a line for

@@ -96,7 +96,7 @@ func TestShortPrintSaysWhatItLeavesOut(t *testing.T) {
 	if !strings.Contains(short, "left out") || strings.Contains(all, "left out of") {
 		t.Error("only the short print says that something is left out")
 	}
-	for _, mark := range []string{"figure from memory", "[taken as trouble]", "answers given point to: stop"} {
+	for _, mark := range []string{"in part from memory", "[taken as trouble]", "answers given point to: stop"} {
 		if !strings.Contains(strings.Join(strings.Fields(short), " "), mark) {
 			t.Errorf("the short print lacks %q", mark)
 		}

@@ -15,7 +15,6 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"underfoot/assess"
 	"underfoot/reports"
 )
 
@@ -27,7 +26,7 @@ type archive struct {
 	out      io.Writer
 	parts    map[string]*bytes.Buffer
 	core     []byte
-	day      assess.Day
+	day      string // of the visit, 2006-01-02, or empty
 	formulas map[string]map[string]any
 	cached   bool
 }
@@ -116,8 +115,8 @@ func escape(text string) string {
 
 // noon is the middle of the day, or of the first day that the archive format
 // can name where there is none.
-func noon(d assess.Day) time.Time {
-	t, err := time.Parse(time.DateOnly, string(d))
+func noon(d string) time.Time {
+	t, err := time.Parse(time.DateOnly, d)
 	if err != nil {
 		t = time.Date(1980, time.January, 1, 0, 0, 0, 0, time.UTC)
 	}
@@ -127,7 +126,7 @@ func noon(d assess.Day) time.Time {
 // coreProperties are title, maker and date of the document, dated by the
 // assessment and not by the clock.
 func coreProperties(v *reports.View) []byte {
-	at := noon(v.Day).Format(time.RFC3339)
+	at := noon(string(v.Day)).Format(time.RFC3339)
 	return fmt.Appendf(nil, xml.Header+`<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties"`+
 		` xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">`+
 		`<dc:title>%s</dc:title><dc:subject>%s</dc:subject><dc:creator>underfoot</dc:creator><dc:language>%s</dc:language>`+

@@ -35,7 +35,7 @@ func Build(v *reports.View, o Options) ([]byte, error) {
 	if err := b.fill(); err != nil {
 		return nil, fmt.Errorf("build workbook: %w", err)
 	}
-	pack := &archive{core: coreProperties(v), day: v.Day, formulas: b.formulas, cached: o.Cached}
+	pack := &archive{core: coreProperties(v), day: string(v.Day), formulas: b.formulas, cached: o.Cached}
 	b.file.SetZipWriter(pack.open)
 	buf, err := b.file.WriteToBuffer()
 	if err != nil {

@@ -67,7 +67,7 @@ func kitchen() assess.AreaResult {
 				Text:   "The sheet floor is presumed to hold asbestos.",
 				Why:    "It was laid between 1958 and 2026 as far as anybody can show, and a floor of 1980 or before is presumed.",
 				Remedy: "Leave it whole. A laboratory or a qualified person answers first.",
-				Failure: assess.Failure{Mode: "Fibres in the air of the house.", LikelihoodBefore: "likely", ConsequenceBefore: "severe",
+				Failure: assess.Failure{Mode: "fibres in the air", LikelihoodBefore: "likely", ConsequenceBefore: "severe",
 					LikelihoodAfter: "unlikely", ConsequenceAfter: "severe"},
 				Value: "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
 				Sources: []assess.Source{read}, Calls: assess.TestOrAbate,
@@ -81,9 +81,9 @@ func kitchen() assess.AreaResult {
 				Sources: []assess.Source{read, recalled}, Calls: assess.Strengthen,
 			},
 			{
-				ID: "added-weight@backer-board", Rule: "added-weight", Subject: "backer-board", Zone: "addition", Outcome: assess.NotComputed, Policy: "verify", Protects: "structure",
+				ID: "added-weight@uncouple", Rule: "added-weight", Subject: "uncouple", Zone: "addition", Outcome: assess.NotComputed, Policy: "verify", Protects: "structure",
 				Text: "Whether the framing carries the added weight is not computed.", Missing: at("kitchen.addition.joist.dead_load"),
-				Sources: []assess.Source{practice}, Bars: []assess.PathID{assess.BackerBoard},
+				Sources: []assess.Source{practice}, Bars: []assess.PathID{assess.Uncouple},
 			},
 			{
 				ID: "double-panel", Rule: "double-panel", Zone: "addition", Outcome: assess.Holds, Protects: "bond",
@@ -123,9 +123,9 @@ func oldPart() assess.ZoneResult {
 		},
 		Plan: []assess.PlanStep{
 			{Path: assess.TestOrAbate, Look: 1, Text: "Leave the sheet floor and its glue whole until a laboratory or a qualified person has answered.",
-				Who: "laboratory", Hold: "the report names this layer and its glue, with method and date", Cautions: []string{"lead-paint"}},
+				Who: "laboratory", Hold: "Nothing starts before the report names this layer and its glue, with method and date.", Cautions: []string{"lead-paint"}},
 			{Path: assess.Strengthen, Look: 2, Text: "Bring the joists to the stiffness that tile asks for.", Who: "setter",
-				If: "the species and grade found leave them too limber", Verify: []string{"size, spacing and span of every joist", "holes and notches"},
+				If: "If the species and grade found leave them too limber, this step stands.", Verify: []string{"size, spacing and span of every joist", "holes and notches"},
 				Quantities: []assess.Quantity{{Text: "lumber beside joists", Value: quantity.Range{Lo: 96, Hi: 112}, Unit: "ft", Note: "one side"}}},
 			{Path: assess.BackerBoard, Look: 3, Text: "Cement backer board in mortar, screwed to the panel, seams taped.", Who: "setter", Cautions: []string{"silica"},
 				Verify: []string{"height at the dishwasher"}, Quantities: []assess.Quantity{
