@@ -45,7 +45,7 @@ func (b *builder) cautions() Section {
 	}
 	s.Lead = append(s.Lead, Para{Label: b.say("cautions", "local"), Text: b.say("view", "local")})
 	t := &Table{ID: "cautions", Columns: []Column{
-		b.column("number", Mark, 6), b.column("caution", Title, 80), b.column("where", Detail, 24), b.column("sources", Aside, 24),
+		b.column("number", Mark, 6), b.column("caution", Title, 80), b.column("where", Aside, 24), b.column("sources", Aside, 24),
 	}}
 	for i, c := range b.warnings.list {
 		where := ""

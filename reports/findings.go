@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"strconv"
 	"strings"
 
 	"underfoot/assess"
@@ -21,7 +22,9 @@ func (b *builder) findings() Section {
 				continue
 			}
 			open.add(findingTone(f), b.finding(a, alike)...)
+			open.Rows[len(open.Rows)-1].Detail = folded(f)
 		}
+		b.addUnnamed(open, a)
 	}
 	s.addTable("", open)
 	if len(open.Rows) == 0 {
@@ -32,6 +35,45 @@ func (b *builder) findings() Section {
 		s.Parts[len(s.Parts)-1].Detail = true
 	}
 	return s
+}
+
+// folded reports whether a short print leaves the finding out: it is about
+// things that nobody has named, which one line stands for, or it only asks for
+// a look that the plan lists.
+func folded(f *assess.Finding) bool {
+	return f.Outcome == assess.NotSettled && (unnamed(f) || f.Policy == "verify" || f.Policy == "note")
+}
+
+func unnamed(f *assess.Finding) bool {
+	return f.Subject == "rest" || strings.HasSuffix(f.Subject, ".rest")
+}
+
+// addUnnamed adds one line for the findings about things that nobody has
+// named, with the answers that would close the lists.
+func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
+	type open struct {
+		rules   int
+		missing []assess.Address
+	}
+	zones := map[string]*open{}
+	for i := range a.Findings {
+		f := &a.Findings[i]
+		if f.Outcome != assess.NotSettled || !unnamed(f) || f.Policy != "hold" {
+			continue
+		}
+		if zones[f.Zone] == nil {
+			zones[f.Zone] = &open{}
+		}
+		zones[f.Zone].rules++
+		zones[f.Zone].missing = append(zones[f.Zone].missing, f.Missing...)
+	}
+	for i := range a.Zones {
+		if o := zones[a.Zones[i].ID]; o != nil {
+			t.add(Waiting, place(a, a.Zones[i].ID), b.say("outcome", assess.NotSettled.String()),
+				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "", "",
+				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "")
+		}
+	}
 }
 
 // gather brings findings together that say the same of several things, in the
@@ -179,7 +221,7 @@ func findingTone(f *assess.Finding) Tone {
 
 // about is the thing that the finding is about, where that is a listed one.
 func (b *builder) about(f *assess.Finding) string {
-	if f.Subject == "rest" {
+	if unnamed(f) {
 		return b.say("findings", "unnamed")
 	}
 	if p, ok := assess.ParsePath(f.Subject); ok {

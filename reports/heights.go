@@ -15,6 +15,7 @@ func (b *builder) heights() Section {
 			s.Parts = append(s.Parts, b.build(place(a, z.ID), len(s.Parts)+1, &z.BuildUps[i]))
 		}
 	})
+	s.Detail = true
 	if len(s.Parts) > 0 {
 		s.Lead = []Para{{Text: b.say("heights", "lead")}}
 	}

@@ -14,7 +14,8 @@ func (b *builder) plan() Section {
 	steps := &Table{ID: "plan", Columns: []Column{
 		b.column("place", Group, 16), b.column("step", Mark, 8), b.column("text", Title, 36),
 		b.column("who", Detail, 13), b.column("if", Detail, 26), b.column("hold", Detail, 26),
-		b.column("verify", Detail, 26), b.column("cautions", Detail, 10),
+		b.column("ask", Detail, 26), b.column("before", Detail, 26), b.column("verify", Aside, 26),
+		b.column("needs", Aside, 26), b.column("otherways", Detail, 18), b.column("cautions", Detail, 10),
 	}}
 	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
 		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
@@ -24,8 +25,9 @@ func (b *builder) plan() Section {
 		for i := range z.Plan {
 			p := &z.Plan[i]
 			n := strconv.Itoa(i + 1)
-			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), p.Text, p.Who, p.If, p.Hold,
-				strings.Join(p.Verify, "\n"), b.warned(p.Cautions))
+			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), b.stepText(p), p.Who, p.If, p.Hold,
+				b.names(p.Ask), b.names(p.Before), strings.Join(p.Verify, "\n"), strings.Join(p.Needs, "\n"),
+				b.paths(p.Alternatives), b.warned(p.Cautions))
 			for _, q := range p.Quantities {
 				amounts.Rows = append(amounts.Rows, b.amountRow(place(a, z.ID), n, q))
 			}
@@ -33,10 +35,34 @@ func (b *builder) plan() Section {
 	})
 	s.addTable("", steps)
 	s.addTable(b.say("plan", "quantities"), amounts, Para{Text: b.say("plan", "quantities_lead")})
+	if len(amounts.Rows) > 0 {
+		s.Parts[len(s.Parts)-1].Detail = true
+	}
 	if len(s.Parts) > 0 {
 		s.Lead = []Para{{Text: b.say("plan", "lead")}}
 	}
 	return s
+}
+
+// stepText is what is done. Where every base is struck out and nothing is left
+// to take up, another finish is the answer; a step that comes a second time
+// needs a new record.
+func (b *builder) stepText(p *assess.PlanStep) string {
+	switch {
+	case p.Path == assess.NoPath:
+		return b.say("plan", "other_finish")
+	case p.Repeats:
+		return p.Text + " " + b.say("plan", "repeats")
+	}
+	return p.Text
+}
+
+func (b *builder) paths(list []assess.PathID) string {
+	out := make([]string, len(list))
+	for i, p := range list {
+		out[i] = b.path(p)
+	}
+	return b.lines(out)
 }
 
 func (b *builder) eachZone(visit func(*assess.AreaResult, *assess.ZoneResult)) {

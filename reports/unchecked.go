@@ -19,7 +19,11 @@ func (b *builder) unchecked() Section {
 	}
 	s.addTable(b.say("unchecked", "unsure"), unsure)
 	s.addTable(b.say("unchecked", "unsaid"), unsaid, Para{Text: b.say("unchecked", "unsaid_lead")})
-	s.addTable(b.say("unchecked", "uncomputed"), b.uncomputed())
+	uncomputed := b.uncomputed()
+	s.addTable(b.say("unchecked", "uncomputed"), uncomputed)
+	if len(uncomputed.Rows) > 0 {
+		s.Parts[len(s.Parts)-1].Detail = true
+	}
 	s.addTable(b.say("unchecked", "parked"), parked)
 	s.Parts = append(s.Parts, b.outside())
 	return s

@@ -39,14 +39,15 @@ func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 	return out
 }
 
-// concerns reports whether a ruling is worth telling: one about a base that no
-// rule permits is not.
+// concerns reports whether a ruling is worth telling: one that only speaks of
+// bases that no rule permits is not.
 func (l *Look) concerns(r *Ruling) bool {
-	if r.Rule.Scope != assess.ScopePath {
-		return true
+	if r.Rule.Scope == assess.ScopePath {
+		base, _ := assess.ParsePath(r.Thing.ID())
+		return l.Possible(base)
 	}
-	base, _ := assess.ParsePath(r.Thing.ID())
-	return l.Possible(base)
+	onlyBars := len(r.Rule.Bars) > 0 && r.Rule.Calls == assess.NoPath && !r.Rule.IsPermit()
+	return !onlyBars || slices.ContainsFunc(r.Rule.Bars, l.Possible)
 }
 
 // SortFindings puts the worst first: what fails, then what is not settled;

@@ -257,8 +257,6 @@ func (r *Ruling) FindingID() string {
 // Subject is the item, the rest of a list, or the path that was looked at.
 func (r *Ruling) Subject() string {
 	switch scope := r.Rule.Scope; {
-	case r.Thing.IsRest():
-		return scope.String() + "-" + r.Thing.ID()
 	case scope.Listed(), scope == assess.ScopePath:
 		return r.Thing.ID()
 	}
