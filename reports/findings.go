@@ -21,6 +21,9 @@ func (b *builder) findings() Section {
 				b.addRest(rest, a, f)
 				continue
 			}
+			if f.Outcome == assess.NotSettled && unnamed(f) {
+				continue // one line stands for all of these
+			}
 			open.add(findingTone(f), b.finding(a, alike)...)
 			open.Rows[len(open.Rows)-1].Detail = folded(f)
 		}
@@ -37,11 +40,10 @@ func (b *builder) findings() Section {
 	return s
 }
 
-// folded reports whether a short print leaves the finding out: it is about
-// things that nobody has named, which one line stands for, or it only asks for
-// a look that the plan lists.
+// folded reports whether a short print leaves the finding out: it only asks
+// for a look that the plan lists.
 func folded(f *assess.Finding) bool {
-	return f.Outcome == assess.NotSettled && (unnamed(f) || f.Policy == "verify" || f.Policy == "note")
+	return f.Outcome == assess.NotSettled && (f.Policy == "verify" || f.Policy == "note")
 }
 
 func unnamed(f *assess.Finding) bool {
@@ -70,7 +72,7 @@ func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
 	for i := range a.Zones {
 		if o := zones[a.Zones[i].ID]; o != nil {
 			t.add(Waiting, place(a, a.Zones[i].ID), b.say("outcome", assess.NotSettled.String()),
-				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "", "",
+				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
 				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "")
 		}
 	}
@@ -123,7 +125,7 @@ func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
 func (b *builder) findingTable() *Table {
 	return &Table{ID: "findings", Columns: []Column{
 		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 14), b.column("found", Detail, 14), b.column("limit", Detail, 13), b.column("firm", Detail, 12),
+		b.column("about", Detail, 11), b.column("found", Detail, 12), b.column("limit", Detail, 14),
 		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
 		b.column("risk", Aside, 34), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
 	}}
@@ -140,12 +142,12 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []strin
 			missing = append(missing[:len(missing):len(missing)], other.Missing...)
 		}
 	}
-	firm := ""
-	if b.found(f) != "" || f.Limit != "" {
-		firm = b.firmness(f.Sources...)
+	limit := f.Limit
+	if firm := b.firmness(f.Sources...); limit != "" && firm != "" {
+		limit += " (" + firm + ")"
 	}
 	return []string{
-		place(a, f.Zone), b.stands(f), f.Text, about, found, f.Limit, firm,
+		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
 		f.Why, f.Remedy, b.names(missing), b.risk(f.Failure),
 		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule,
 	}

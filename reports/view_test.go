@@ -134,7 +134,7 @@ func TestSummaryNamesVerdictReasonAndDecidingQuestion(t *testing.T) {
 func TestMemoryIsMarked(t *testing.T) {
 	v := sampleView(Options{})
 	for _, c := range []struct{ section, row, column, want string }{
-		{FindingsSection, "stiff enough", "How firm the figures are", "in part from memory"},
+		{FindingsSection, "stiff enough", "Limit", "in part from memory"},
 		{FindingsSection, "stiff enough", "Sources", "(from memory)"},
 		{FindingsSection, "added weight is not computed", "Sources", "(common practice)"},
 		{HeightsSection, "porcelain tile", "Source", "from memory"},
