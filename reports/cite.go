@@ -25,7 +25,7 @@ func (c *citations) number(s assess.Source) int {
 	return len(c.list)
 }
 
-// cite lists the numbers of the sources; those that nobody has looked up say so.
+// cite lists the numbers of the sources, each once; those that nobody has looked up say so.
 func (c *citations) cite(sources ...assess.Source) string {
 	var out []string
 	for _, s := range sources {
@@ -40,7 +40,7 @@ func (c *citations) cite(sources ...assess.Source) string {
 		}
 		out = append(out, n)
 	}
-	return strings.Join(out, ", ")
+	return strings.Join(distinct(out), ", ")
 }
 
 // firmness says of figures whether a source of theirs was never looked up; empty
