@@ -8,8 +8,9 @@ import (
 	"underfoot/assess/quantity"
 )
 
-// findings are what the rules said, worst first; what holds, does not apply or
-// is about a base that is out of the question stands in a part of its own.
+// findings are what the rules said, worst first; what holds stands in a part of
+// its own. What does not apply, or is about a base that is out of the question,
+// is left to the data.
 func (b *builder) findings() Section {
 	s := b.section(FindingsSection)
 	open, rest := b.findingTable(), b.restTable()
@@ -17,12 +18,14 @@ func (b *builder) findings() Section {
 		a := &b.r.Areas[i]
 		for _, alike := range gather(a.Findings) {
 			f := alike[0]
-			if f.Outcome == assess.Holds || f.Outcome == assess.NotApplicable || idle(a, f.Zone, f.Subject) {
+			switch {
+			case f.Outcome == assess.NotApplicable, idle(a, f.Zone, f.Subject):
+				continue
+			case f.Outcome == assess.NotSettled && unnamed(f):
+				continue // one line stands for all of these
+			case f.Outcome == assess.Holds:
 				b.addRest(rest, a, f)
 				continue
-			}
-			if f.Outcome == assess.NotSettled && unnamed(f) {
-				continue // one line stands for all of these
 			}
 			open.add(findingTone(f), b.finding(a, alike)...)
 			open.Rows[len(open.Rows)-1].Detail = folded(f)
@@ -182,13 +185,9 @@ func (b *builder) restTable() *Table {
 	}}
 }
 
-// addRest adds a finding that asks nothing. One that does not apply rests on no source.
+// addRest adds a finding that asks nothing.
 func (b *builder) addRest(t *Table, a *assess.AreaResult, f *assess.Finding) {
-	sources := ""
-	if f.Outcome != assess.NotApplicable {
-		sources = b.cite(f.Sources...)
-	}
-	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit, f.Rule, sources)
+	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit, f.Rule, b.cite(f.Sources...))
 }
 
 // stands is the word for a finding's outcome. A rule that permits says

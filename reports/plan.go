@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,10 +13,10 @@ import (
 func (b *builder) plan() Section {
 	s := b.section(PlanSection)
 	steps := &Table{ID: "plan", Columns: []Column{
-		b.column("place", Group, 16), b.column("step", Mark, 8), b.column("text", Title, 36),
-		b.column("who", Detail, 13), b.column("if", Detail, 26), b.column("hold", Detail, 26),
-		b.column("ask", Detail, 26), b.column("before", Detail, 26), b.column("verify", Aside, 26),
-		b.column("needs", Aside, 26), b.column("otherways", Detail, 18), b.column("cautions", Detail, 10),
+		b.column("place", Group, 12), b.column("step", Mark, 7), b.column("text", Title, 34),
+		b.column("who", Detail, 11), b.column("if", Detail, 20), b.column("hold", Detail, 24),
+		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 30),
+		b.column("needs", Aside, 30), b.column("otherways", Aside, 24),
 	}}
 	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
 		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
@@ -26,8 +27,8 @@ func (b *builder) plan() Section {
 			p := &z.Plan[i]
 			n := strconv.Itoa(i + 1)
 			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), b.stepText(p), p.Who, p.If, p.Hold,
-				b.names(p.Ask), b.names(p.Before), strings.Join(p.Verify, "\n"), strings.Join(p.Needs, "\n"),
-				b.paths(p.Alternatives), b.warned(p.Cautions))
+				b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
+				strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
 			for _, q := range p.Quantities {
 				amounts.Rows = append(amounts.Rows, b.amountRow(place(a, z.ID), n, q))
 			}

@@ -88,7 +88,7 @@ func TestColorAddsNothingButWeight(t *testing.T) {
 
 func TestShortPrintSaysWhatItLeavesOut(t *testing.T) {
 	short, all := printed(t, sample.Result(), Options{}), printed(t, sample.Result(), Options{All: true})
-	for _, heading := range []string{"CALCULATIONS\n", "ANSWERS GIVEN\n", "SOURCES\n", "DECISIONS AND SIGNATURES\n", "no slab to be damp"} {
+	for _, heading := range []string{"CALCULATIONS\n", "ANSWERS GIVEN\n", "SOURCES\n", "DECISIONS AND SIGNATURES\n"} {
 		if strings.Contains(short, heading) || !strings.Contains(all, heading) {
 			t.Errorf("%q belongs in the whole print only", heading)
 		}
