@@ -5,6 +5,7 @@ package question
 
 import (
 	"fmt"
+	"io/fs"
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
@@ -41,15 +42,20 @@ type Catalogue struct {
 // that checks and the program itself give; conditions may name them. All
 // problems come back at once as assess.Problems.
 func Open(figures condition.Figures, derived []assess.Declaration) (*Catalogue, error) {
-	records, err := readFacts()
+	return open(shipped, figures, derived)
+}
+
+// open is Open on files of the same names.
+func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) (*Catalogue, error) {
+	records, err := readFacts(files)
 	if err != nil {
 		return nil, err
 	}
-	tallies, err := readTallies()
+	tallies, err := readTallies(files)
 	if err != nil {
 		return nil, err
 	}
-	texts, err := readTexts()
+	texts, err := readTexts(files)
 	if err != nil {
 		return nil, err
 	}

@@ -42,20 +42,20 @@ type (
 )
 
 //go:embed catalogue/*.toml tally.toml text.en.toml
-var files embed.FS
+var shipped embed.FS
 
 // groups is the order in which a person is led through the catalogue: dangers
 // first, then what dates and names the old floor, then the rest.
 var groups = []string{"danger", "site", "layer", "room", "zone", "tile", "water", "deck", "joist", "beam", "slab", "crack", "surface", "edge", "service", "load", "work"}
 
 // readFacts reads the catalogue's files in group order.
-func readFacts() ([]factRecord, error) {
+func readFacts(files fs.FS) ([]factRecord, error) {
 	var all []factRecord
 	for _, group := range groups {
 		var file struct {
 			Fact []factRecord `toml:"fact"`
 		}
-		if err := decode("catalogue/"+group+".toml", &file); err != nil {
+		if err := decode(files, "catalogue/"+group+".toml", &file); err != nil {
 			return nil, err
 		}
 		for i := range file.Fact {
@@ -66,15 +66,15 @@ func readFacts() ([]factRecord, error) {
 	return all, nil
 }
 
-func readTallies() ([]tallyRecord, error) {
+func readTallies(files fs.FS) ([]tallyRecord, error) {
 	var file struct {
 		Tally []tallyRecord `toml:"tally"`
 	}
-	err := decode("tally.toml", &file)
+	err := decode(files, "tally.toml", &file)
 	return file.Tally, err
 }
 
-func decode(name string, into any) error {
+func decode(files fs.FS, name string, into any) error {
 	data, err := fs.ReadFile(files, name)
 	if err != nil {
 		return err

@@ -35,6 +35,12 @@ type Tally struct {
 
 func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, error) {
 	d := assess.Declaration{ID: r.ID, Scope: assess.ScopeZone, Nature: assess.Derived, Always: true, Bounds: quantity.AtLeast(0)}
+	if over, ok := assess.ParseScope(r.Over); !ok || !over.Listed() {
+		return d, fmt.Errorf("tally %s: %q is not a list", r.ID, r.Over)
+	}
+	if f := Fold(r.Fold); r.When == "" && (f == Any || f == All || f == Count) {
+		return d, fmt.Errorf("tally %s: %s needs a condition under `when`", r.ID, f)
+	}
 	switch Fold(r.Fold) {
 	case Any, All:
 		d.Kind, d.Choices = assess.KindYesNo, assess.YesNoChoices
@@ -46,12 +52,12 @@ func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, e
 			return d, fmt.Errorf("tally %s: there is no fact %q", r.ID, r.Of)
 		}
 		d.Kind, d.Dimension, d.Choices, d.Bounds = of.Kind, of.Dimension, of.Choices, of.Bounds
+		d.Always = Fold(r.Fold) == Sum || r.Empty != ""
 		if Fold(r.Fold) == Sum {
-			d.Always, d.Bounds = true, quantity.AtLeast(0)
+			d.Bounds = quantity.AtLeast(0)
 		}
 		if r.Empty != "" {
 			d.Choices = append(append([]string(nil), of.Choices...), r.Empty)
-			d.Always = true
 		}
 	default:
 		return d, fmt.Errorf("tally %s: %q is not a fold", r.ID, r.Fold)

@@ -28,7 +28,7 @@ type texts struct {
 }
 
 // readTexts reads the text file: two named tables, and one table a question.
-func readTexts() (texts, error) {
+func readTexts(files fs.FS) (texts, error) {
 	var t texts
 	data, err := fs.ReadFile(files, "text.en.toml")
 	if err != nil {

@@ -14,11 +14,11 @@ import (
 // written is the catalogue's records, their declarations and the texts.
 func written(t *testing.T) ([]factRecord, map[string]assess.Declaration, texts) {
 	t.Helper()
-	records, err := readFacts()
+	records, err := readFacts(shipped)
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, err := readTexts()
+	all, err := readTexts(shipped)
 	if err != nil {
 		t.Fatal(err)
 	}
