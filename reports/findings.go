@@ -130,7 +130,7 @@ func (b *builder) findingTable() *Table {
 		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
 		b.column("about", Detail, 11), b.column("found", Detail, 12), b.column("limit", Detail, 14),
 		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
-		b.column("risk", Aside, 34), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
+		b.column("risk", Aside, 60), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
 	}}
 }
 

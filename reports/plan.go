@@ -15,8 +15,8 @@ func (b *builder) plan() Section {
 	steps := &Table{ID: "plan", Columns: []Column{
 		b.column("place", Group, 12), b.column("step", Mark, 7), b.column("text", Title, 34),
 		b.column("who", Detail, 11), b.column("if", Detail, 20), b.column("hold", Detail, 24),
-		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 30),
-		b.column("needs", Aside, 30), b.column("otherways", Aside, 24),
+		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 90),
+		b.column("needs", Aside, 90), b.column("otherways", Aside, 40),
 	}}
 	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
 		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
