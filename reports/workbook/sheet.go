@@ -151,7 +151,7 @@ func (s *sheet) height(n int) {
 // digits; the letters of a text are on average a little narrower.
 func lines(text string, width int) int {
 	n := 0
-	width += width / 10
+	width += width / 6
 	for line := range strings.SplitSeq(text, "\n") {
 		used := 0
 		n++
