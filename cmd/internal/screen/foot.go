@@ -10,6 +10,9 @@ const gap = "   "
 // foot is the keys that do something here, in words.
 func (m *model) foot() []string {
 	var keys []string
+	if _, reading := m.top().field.(*page); reading {
+		keys = append(keys, say("key", "scroll"))
+	}
 	for _, b := range bindings {
 		if m.useful(b.act) {
 			keys = append(keys, b.show(m.roomy()))
@@ -27,7 +30,9 @@ func (m *model) useful(act action) bool {
 	switch act {
 	case take:
 		return writing || picking
-	case help, leave:
+	case help:
+		return writing || picking
+	case leave:
 		return true
 	case back:
 		return m.roomy() || m.height > leastHeight+2
@@ -45,11 +50,14 @@ func (m *model) useful(act action) bool {
 
 // show is a key with what it does, the second key where there is room.
 func (b binding) show(whole bool) string {
-	name := b.first
+	name, word := b.first, say("key", b.word)
 	if whole && b.later != "" {
 		name += "/" + b.later
 	}
-	return name + " " + say("key", b.word)
+	if whole && b.act == help {
+		word = say("key", "help_all")
+	}
+	return name + " " + word
 }
 
 // allKeys is every key, for help.

@@ -27,7 +27,7 @@ func (m *model) explain() {
 	q, head := m.prompt.Question.Text, interview.Said["help"]
 	p := &page{}
 	p.add(say("help", "said"), m.notice)
-	p.add(say("help", "asked"), m.prompt.Ask())
+	p.add(say("help", "asked"), append([]string{m.prompt.Ask(), m.panes[0].hint}, m.panes[0].said...)...)
 	p.add(head["why"], m.prompt.Why())
 	if m.prompt.Form != interview.Family {
 		p.add(head["how"], q.How)

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -13,6 +14,7 @@ import (
 // with the picker's several; any other is taken alone.
 type row struct {
 	label string
+	short string // what a mark on it is called; empty: the label
 	mark  bool
 	take  func()
 }
@@ -122,7 +124,7 @@ func (p *picker) enter(m *model) {
 func (p *picker) names() string {
 	names := make([]string, len(p.marked))
 	for n, i := range p.marked {
-		names[n] = p.rows[i].label
+		names[n] = cmp.Or(p.rows[i].short, p.rows[i].label)
 	}
 	return strings.Join(names, "; ")
 }

@@ -26,7 +26,7 @@ func (m *model) ask(p interview.Prompt) {
 	case p.Form == interview.Family:
 		q.said = append(q.said, say("say", "family"))
 	case m.severalWords():
-		q.said = append(q.said, say("say", "many"))
+		q.hint = say("say", "many")
 	}
 	m.panes = []*pane{q}
 	m.build()
@@ -51,10 +51,17 @@ func (m *model) written() string {
 // answer that stands, and not being sure.
 func (m *model) picker() *picker {
 	p := &picker{}
-	if label, stands := m.standing(); stands {
+	label, stands := m.standing()
+	unsure := replyLabel(assess.NotSure)
+	switch {
+	case stands && label == unsure:
+		p.add(unsure, m.keep)
+	case stands:
 		p.add(say("row", "keep", label), m.keep)
+		fallthrough
+	default:
+		p.add(unsure, func() { m.reply(assess.NotSure) })
 	}
-	p.add(replyLabel(assess.NotSure), func() { m.reply(assess.NotSure) })
 	switch m.prompt.Form {
 	case interview.Family:
 		m.memberRows(p)
@@ -102,7 +109,7 @@ func (m *model) memberRows(p *picker) {
 		m.takeMembers(so)
 	}
 	for i, q := range m.prompt.Members {
-		p.rows = append(p.rows, row{label: q.Text.Ask, mark: true, take: func() { m.takeMembers(map[int]bool{i: true}) }})
+		p.rows = append(p.rows, row{label: q.Text.Ask, short: q.Text.Label, mark: true, take: func() { m.takeMembers(map[int]bool{i: true}) }})
 	}
 	p.add(interview.Said["replies"]["none"], func() { m.takeMembers(nil) })
 }

@@ -82,14 +82,18 @@ func (m *model) soFar() string {
 }
 
 // body is the pane on top in exactly so many lines. The question always stands
-// whole; a long list of things is shown from its end, and in full in help.
+// whole. A long list of what stands already gives way to the field, and so does
+// what is said below it: help has both in full.
 func (m *model) body(height int) []string {
 	top := m.top()
-	said := m.said(height)
+	said := m.said()
 	lines := m.sentence(len(top.items))
-	for shown := len(top.items); shown > 0 && height-len(lines)-len(said) < leastList; {
+	for shown := len(top.items); shown > 0 && height-len(lines)-len(said) < leastField; {
 		shown--
 		lines = m.sentence(shown)
+	}
+	if most := max(leastSaid, height-len(lines)-leastField); len(said) > most {
+		said = append(said[:most-1], say("say", "more"))
 	}
 	field, place := top.field.lines(max(1, height-len(lines)-len(said)-1))
 	if len(lines) > 0 || place != "" {
@@ -102,8 +106,12 @@ func (m *model) body(height int) []string {
 	return cut(lines, height)
 }
 
-// leastList is how many lines a list gets before the things above it give way.
-const leastList = 6
+// leastField is how many lines a field and the line over it get before what is
+// around them gives way, and leastSaid how many stay below it.
+const (
+	leastField = 5
+	leastSaid  = 3
+)
 
 // sentence is what is asked, with so many of the things that stand already.
 func (m *model) sentence(items int) []string {
@@ -124,6 +132,9 @@ func (m *model) sentence(items int) []string {
 	for _, s := range top.said {
 		lines = append(lines, wrap(s, m.width)...)
 	}
+	if top.hint != "" && m.roomy() {
+		lines = append(lines, wrap(top.hint, m.width)...)
+	}
 	return lines
 }
 
@@ -136,18 +147,15 @@ func (m *model) about() string {
 	return console.CleanLine(a.Topic+" "+a.Item) + ": "
 }
 
-// said is what stands below the field: how the answer is known, and what was
-// wrong with the last one. What does not fit stands in help.
-func (m *model) said(height int) []string {
+// said is what stands below the field: what was wrong with the last answer, and
+// how the one to come is known.
+func (m *model) said() []string {
 	var lines []string
+	if m.notice != "" {
+		lines = wrap(m.notice, m.width)
+	}
 	if known := m.knowing(); known != "" {
 		lines = append(lines, wrap(say("say", "known", known), m.width)...)
-	}
-	if m.notice != "" {
-		lines = append(lines, wrap(m.notice, m.width)...)
-	}
-	if most := max(2, height/3); len(lines) > most {
-		lines = append(lines[:most-1], say("say", "more"))
 	}
 	if len(lines) > 0 {
 		lines = append([]string{""}, lines...)
