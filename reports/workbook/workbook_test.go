@@ -282,7 +282,7 @@ func TestLinesGrowWithTheText(t *testing.T) {
 		width int
 		want  int
 	}{
-		{"", 20, 1}, {"short", 20, 1}, {"one\ntwo", 20, 2}, {"aaaaaaaa bbbbbbbb cccccccc", 10, 3}, {strings.Repeat("x", 45), 20, 3},
+		{"", 20, 1}, {"short", 20, 1}, {"one\ntwo", 20, 2}, {"aaaaaaaa bbbbbbbb cccccccc", 10, 3}, {strings.Repeat("x", 55), 20, 3},
 	} {
 		if got := lines(c.text, c.width); got != c.want {
 			t.Errorf("%q in %d: %d lines, want %d", c.text, c.width, got, c.want)
