@@ -169,6 +169,9 @@ func foldFirst(t *question.Tally, items []*Frame) assess.Fact {
 	o, fact := passes(t, f), f.Fact(t.Of)
 	decl := f.floor.plan.schema.Decl(t.Of)
 	if f.rest != nil {
+		if decl.Always { // the item has the fact if it is there at all
+			fact.Presence = assess.Proven
+		}
 		return either(decl.Kind, fact, emptyFirst(t), f.rest)
 	}
 	switch o.Truth {
