@@ -38,7 +38,7 @@ func (b *builder) findings() Section {
 	}
 	s.addTable(b.say("findings", "rest"), rest)
 	if len(rest.Rows) > 0 {
-		s.Parts[len(s.Parts)-1].Detail = true
+		s.Parts[len(s.Parts)-1].Detail, s.Parts[len(s.Parts)-1].Screen = true, true
 	}
 	return s
 }

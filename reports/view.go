@@ -56,6 +56,7 @@ type Part struct {
 	Calculation *Calculation // arithmetic that Table prints; the workbook writes it as formulas instead
 	Build       *Build       // sums that Table prints; likewise
 	Detail      bool         // left out of a short print
+	Screen      bool         // not worth paper: a printed page leaves it out
 }
 
 // A Para is a sentence or two, with a label before it where it has one.
