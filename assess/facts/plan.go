@@ -5,6 +5,7 @@ package facts
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"underfoot/assess"
@@ -168,7 +169,8 @@ func (p *Plan) sort(all []maker) ([]maker, error) {
 		case done:
 			return nil
 		case open:
-			return fmt.Errorf("facts go round in a circle: %s", strings.Join(append(chain, p.name(all[i])), " reads "))
+			round := append(chain[slices.Index(chain, p.name(all[i])):], p.name(all[i]))
+			return fmt.Errorf("facts go round in a circle: %s", strings.Join(round, " reads "))
 		}
 		state[i] = open
 		chain = append(chain, p.name(all[i]))

@@ -105,29 +105,18 @@ func (x trial) tally(c *question.Catalogue, figures *figure.Table) question.Tall
 }
 
 // job is a record of one zone from lines such as `layer.l1.year = 1998 document`:
-// the last word may be a basis, the value a reply. A line without a value names
-// an item.
+// the last word may be a basis, the value a reply.
 func (w *world) job(t testing.TB, lines ...string) *assess.Job {
 	t.Helper()
 	j := (&assess.Job{Region: "us", Units: "us", Visited: "2026-05-04"}).Normal()
 	for _, line := range lines {
-		if line == "" {
-			continue
-		}
-		address, text, valued := strings.Cut(line, " = ")
-		if !valued {
-			address += ".kind"
-		}
+		address, text, _ := strings.Cut(line, " = ")
 		a, err := assess.ParseAddress(address)
 		if err == nil {
 			a, err = j.Locate(a)
 		}
 		if err != nil {
 			t.Fatal(err)
-		}
-		if !valued {
-			j.AddItem(a)
-			continue
 		}
 		j.Put(a, w.answer(t, a.Short(), text))
 	}

@@ -1,0 +1,94 @@
+package facts_test
+
+import (
+	"strings"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/check"
+	"underfoot/assess/facts"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+	"underfoot/assess/question"
+)
+
+// derive is a derivation of the zone that reads facts and gives one.
+func derive(gives string, reads ...string) assess.Derivation {
+	return assess.Derivation{ID: "sum of " + gives, Scope: assess.ScopeZone, Reads: reads,
+		Gives: []assess.Declaration{{ID: gives, Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}},
+		Make: func(assess.Thing) ([]assess.Fact, *assess.Check) {
+			return []assess.Fact{{Presence: assess.Proven}}, nil
+		}}
+}
+
+func plan(t *testing.T, more ...assess.Derivation) (*facts.Plan, error) {
+	t.Helper()
+	figures := figure.For("us", quantity.US)
+	all := append(check.All(figures, quantity.US), more...)
+	c, err := question.Open(figures, facts.Derived(all))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return facts.NewPlan(c, all)
+}
+
+func TestFaultyDerivations(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		more []assess.Derivation
+		want string
+	}{
+		{"a circle of two", []assess.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
+			"facts go round in a circle: floor.x reads floor.y reads floor.x"},
+		{"a circle of three", []assess.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.z"), derive("floor.z", "floor.x")},
+			"facts go round in a circle: floor.x reads floor.y reads floor.z reads floor.x"},
+		{"a circle that is reached from outside it", []assess.Derivation{derive("floor.w", "floor.x"), derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
+			"facts go round in a circle: floor.x reads floor.y reads floor.x"},
+		{"reads what is not declared", []assess.Derivation{derive("floor.x", "floor.nothing")}, "sum of floor.x reads floor.nothing, which is not declared"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			if _, err := plan(t, tt.more...); err == nil || err.Error() != tt.want {
+				t.Errorf("%v\nwant %s", err, tt.want)
+			}
+		})
+	}
+}
+
+// A derivation may give a fact that the catalogue was not told of, or be told
+// of and left out: both are faults of the program that the order finds.
+func TestCatalogueAndPlanMustAgree(t *testing.T) {
+	figures := figure.For("us", quantity.US)
+	checks := check.All(figures, quantity.US)
+	stranger := derive("floor.x", "zone.base")
+	c, err := question.Open(figures, facts.Derived(checks))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := facts.NewPlan(c, append(checks, stranger)); err == nil || !strings.Contains(err.Error(), "gives floor.x, which is not declared") {
+		t.Errorf("a fact not declared: %v", err)
+	}
+	if c, err = question.Open(figures, facts.Derived(append(checks, stranger))); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := facts.NewPlan(c, append(checks, derive("floor.covers", "floor.x"))); err == nil || !strings.Contains(err.Error(), "nothing makes the fact floor.x") {
+		t.Errorf("a fact that nothing makes: %v", err)
+	}
+}
+
+// A derivation reads only what it says that it reads.
+func TestUnknownNameInADerivationPanics(t *testing.T) {
+	d := derive("floor.x")
+	d.Make = func(thing assess.Thing) ([]assess.Fact, *assess.Check) {
+		return []assess.Fact{thing.Fact("floor.nothing")}, nil
+	}
+	p, err := plan(t, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() {
+		if recover() == nil {
+			t.Error("an unknown fact was read")
+		}
+	}()
+	p.Fill((&assess.Job{}).Normal(), "2026-06-01")
+}
