@@ -88,6 +88,22 @@ type Check struct {
 	Work      *formula.Sheet // the arithmetic, line by line; nil for a refusal
 	Missing   []Address
 	Sources   []Source
+	Notes     []string // more to know, a sentence each: who is expected to fall short, what settles it, where it turns
+	Options   []Option // ways to reach the limit, computed; those that reach it first
+}
+
+// An Option is one way to reach a limit, with what it leads to.
+type Option struct {
+	ID         string // kebab-case
+	Text       string
+	Outcome    CheckOutcome   // of the limit, with the option carried out
+	Live       quantity.Range // span over live-load deflection
+	Total      quantity.Range // span over live- and dead-load deflection
+	Height     quantity.Range // in, added above the joists
+	Weight     quantity.Range // psf, added to the dead load
+	Quantities []Quantity     // material
+	Needs      []string       // what it stands on: bearing, footing, permit, engineer
+	Work       *formula.Sheet
 }
 
 // A PathState says how a path stands.
