@@ -17,7 +17,7 @@ func (m *model) askReading(unclear *quantity.Unclear) {
 	for _, reading := range unclear.Readings {
 		p.add(reading, func() { m.takeValue(reading) })
 	}
-	m.open(&pane{ask: interview.Said["help"]["unclear"], said: []string{console.CleanLine(unclear.Text)}, field: p})
+	m.open(&pane{ask: interview.Said["help"]["unclear"], said: []string{m.panes[0].ask, say("say", "wrote", console.CleanLine(unclear.Text))}, field: p})
 }
 
 // askBasis asks how an answer is known, and then goes on.
@@ -33,7 +33,7 @@ func (m *model) askBasis(then func()) {
 	for _, b := range interview.Bases() {
 		p.add(interview.Said["basis"][b.String()], known(b))
 	}
-	m.open(&pane{ask: interview.Said["basis"]["ask"], field: p})
+	m.open(&pane{ask: interview.Said["basis"]["ask"], said: []string{m.panes[0].ask}, field: p})
 }
 
 // askDetail asks for what may stand beside an answer, in three steps, and
@@ -79,7 +79,7 @@ func (m *model) askWords() {
 	if !m.asking() || !m.severalWords() {
 		return
 	}
-	m.open(&pane{ask: say("say", "words"), field: &entry{took: m.markWords}})
+	m.open(&pane{ask: say("say", "words"), said: []string{m.panes[0].ask}, field: &entry{took: m.markWords}})
 }
 
 func (m *model) markWords(text string) {

@@ -32,10 +32,8 @@ func (m *model) useful(act action) bool {
 		return writing || picking
 	case help:
 		return writing || picking
-	case leave:
+	case back, leave:
 		return true
-	case back:
-		return m.roomy() || m.height > leastHeight+2
 	case mark:
 		return picking && list.several != nil
 	case ownWords:

@@ -51,8 +51,11 @@ const rest = 250 * time.Millisecond
 // rested says that a rest is over, unless another began since.
 type rested int
 
-// Update takes a key, a new size of the window, or the end of a rest.
+// Update takes a key, a new size of the window, the end of a rest or of the input.
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if m.done {
+		return m, tea.Quit
+	}
 	before := m.rests
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
@@ -60,6 +63,8 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.build()
 	case rested:
 		m.resting = m.resting && int(msg) != m.rests
+	case ended:
+		m.quit(ErrStopped)
 	case tea.KeyMsg:
 		m.key(msg)
 	}

@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"slices"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"underfoot/cmd/internal/console"
@@ -27,7 +29,8 @@ func (m *model) explain() {
 	q, head := m.prompt.Question.Text, interview.Said["help"]
 	p := &page{}
 	p.add(say("help", "said"), m.notice)
-	p.add(say("help", "asked"), append([]string{m.prompt.Ask(), m.panes[0].hint}, m.panes[0].said...)...)
+	asked := m.panes[0]
+	p.add(say("help", "asked"), slices.Concat([]string{m.prompt.Ask()}, asked.said, asked.hints)...)
 	p.add(head["why"], m.prompt.Why())
 	if m.prompt.Form != interview.Family {
 		p.add(head["how"], q.How)
@@ -39,10 +42,11 @@ func (m *model) explain() {
 			p.add(member.Text.Label, member.Text.How, member.Text.Limits)
 		}
 	}
-	p.add(head["so_far"], m.panes[0].items...)
+	p.add(head["so_far"], asked.items...)
 	if label, stands := m.standing(); stands {
 		p.add(head["before"], label)
 	}
+	p.add(say("help", "far"), m.progress(), m.soFar())
 	p.add(say("help", "keys"), allKeys()...)
 	m.open(&pane{field: p})
 }

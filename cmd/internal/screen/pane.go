@@ -15,7 +15,7 @@ type pane struct {
 	ask   string
 	items []string // what stands in a list already
 	said  []string
-	hint  string // said where there is room for it, and in help
+	hints []string // said where there is room for it, and in help
 	field field
 }
 

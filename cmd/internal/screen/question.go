@@ -16,6 +16,9 @@ func (m *model) ask(p interview.Prompt) {
 	for _, item := range p.Items {
 		q.items = append(q.items, console.CleanLine(item))
 	}
+	if kind := m.kind(); kind != "" {
+		q.hints = append(q.hints, say("say", "kind", kind))
+	}
 	switch {
 	case p.Form != interview.One, len(p.Question.Decl.Choices) > 0:
 		q.field = m.picker()
@@ -26,11 +29,27 @@ func (m *model) ask(p interview.Prompt) {
 	case p.Form == interview.Family:
 		q.said = append(q.said, say("say", "family"))
 	case m.severalWords():
-		q.hint = say("say", "many")
+		q.hints = append(q.hints, say("say", "many"))
 	}
 	m.panes = []*pane{q}
 	m.build()
 	m.pause()
+}
+
+// kind is what the listed thing that is asked about was said to be; empty where
+// that is not said, or asked now.
+func (m *model) kind() string {
+	a := m.prompt.Address
+	if a.Item == "" || a.Field == "kind" {
+		return ""
+	}
+	a.Field = "kind"
+	said, ok := m.Session.Job.Answer(a)
+	q := m.Session.Catalogue.Find(a.Short())
+	if !ok || said.Reply != assess.Given || q == nil {
+		return ""
+	}
+	return console.CleanLine(m.Session.Catalogue.Show(q.ID, said.Set, m.System))
 }
 
 // severalWords reports whether an answer may be one of several choices.

@@ -40,7 +40,9 @@ func (i *Interview) Run(ctx context.Context) error {
 	if m.done {
 		return m.err
 	}
-	program := tea.NewProgram(m, tea.WithContext(ctx), tea.WithInput(i.In), tea.WithOutput(terminal(i.Out)),
+	var program *tea.Program
+	input := watch(i.In, func() { program.Send(ended{}) })
+	program = tea.NewProgram(m, tea.WithContext(ctx), tea.WithInput(input), tea.WithOutput(terminal(i.Out)),
 		tea.WithAltScreen(), tea.WithoutSignalHandler())
 	_, err := program.Run()
 	switch {

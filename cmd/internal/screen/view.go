@@ -1,23 +1,26 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/cmd/internal/console"
-	"underfoot/rules/interview"
 )
 
 // The smallest window in which a question can be read and answered, and the
-// size from which there is room for whole sentences around it.
+// size from which there is room for whole sentences around it. Below
+// tightHeight lines and blanks between the parts are left out.
 const (
 	leastWidth, leastHeight = 36, 14
 	roomyWidth, roomyHeight = 60, 22
+	tightHeight             = 18
 )
 
 func (m *model) tooSmall() bool { return m.width < leastWidth || m.height < leastHeight }
 
 func (m *model) roomy() bool { return m.width >= roomyWidth && m.height >= roomyHeight }
+
+func (m *model) tight() bool { return m.height < tightHeight }
 
 // View is the whole window: where the person is, the question, the keys.
 func (m *model) View() string {
@@ -27,58 +30,13 @@ func (m *model) View() string {
 	case m.tooSmall():
 		return strings.Join(cut(wrap(say("say", "small", leastWidth, leastHeight), m.width), m.height), "\n")
 	}
-	rule := m.look.soft.Render(strings.Repeat("─", m.width))
-	head, foot := append(m.head(), rule), append([]string{rule}, m.foot()...)
+	head, foot := m.head(), m.foot()
+	if !m.tight() {
+		rule := m.look.soft.Render(strings.Repeat("─", m.width))
+		head, foot = append(head, rule), append([]string{rule}, foot...)
+	}
 	body := m.body(m.height - len(head) - len(foot))
 	return strings.Join(append(append(head, body...), foot...), "\n")
-}
-
-// head says which room and stage this is, how far the interview has come, and
-// what the answers point to so far.
-func (m *model) head() []string {
-	title := console.CleanLine(m.place())
-	if title != "" {
-		title += ": "
-	}
-	lines := wrap(title+interview.StageTitle(m.prompt.Stage), m.width)
-	for i := range lines {
-		lines[i] = m.look.strong.Render(lines[i])
-	}
-	return append(lines, wrap(m.progress()+" "+m.soFar(), m.width)...)
-}
-
-// place is the room, and the part of it where it has several.
-func (m *model) place() string {
-	for _, a := range m.Session.Job.Areas {
-		if a.ID != m.prompt.Address.Area {
-			continue
-		}
-		name := a.ID
-		if a.Name != "" {
-			name = a.Name
-		}
-		if len(a.Zones) > 1 {
-			name += ", " + m.prompt.Address.Zone
-		}
-		return name
-	}
-	return ""
-}
-
-func (m *model) progress() string {
-	key := "tally_few"
-	if m.roomy() {
-		key = "tally"
-	}
-	return say("head", key, m.tally.answered, m.tally.waiting, m.tally.later)
-}
-
-func (m *model) soFar() string {
-	span := m.tally.span
-	if v := span.Verdict(); v != assess.Hold {
-		return say("head", "so_far", v)
-	}
-	return say("head", "so_far_two", assess.Hold, span.Low, span.High)
 }
 
 // body is the pane on top in exactly so many lines. The question always stands
@@ -96,7 +54,7 @@ func (m *model) body(height int) []string {
 		said = append(said[:most-1], say("say", "more"))
 	}
 	field, place := top.field.lines(max(1, height-len(lines)-len(said)-1))
-	if len(lines) > 0 || place != "" {
+	if place != "" || len(lines) > 0 && !m.tight() {
 		lines = append(lines, m.look.soft.Render(console.Shorten(place, m.width)))
 	}
 	lines = append(append(lines, field...), said...)
@@ -129,11 +87,12 @@ func (m *model) sentence(items int) []string {
 	for _, item := range top.items[len(top.items)-items:] {
 		lines = append(lines, indent(item, m.width)...)
 	}
-	for _, s := range top.said {
-		lines = append(lines, wrap(s, m.width)...)
+	said := top.said
+	if m.roomy() {
+		said = slices.Concat(said, top.hints)
 	}
-	if top.hint != "" && m.roomy() {
-		lines = append(lines, wrap(top.hint, m.width)...)
+	for _, text := range said {
+		lines = append(lines, wrap(text, m.width)...)
 	}
 	return lines
 }
@@ -157,7 +116,7 @@ func (m *model) said() []string {
 	if known := m.knowing(); known != "" {
 		lines = append(lines, wrap(say("say", "known", known), m.width)...)
 	}
-	if len(lines) > 0 {
+	if len(lines) > 0 && !m.tight() {
 		lines = append([]string{""}, lines...)
 	}
 	return lines
