@@ -122,11 +122,14 @@ func (m *model) said() []string {
 	return lines
 }
 
+// indent sets a text in, and what follows its first line further.
 func indent(text string, width int) []string {
-	lines := wrap(text, width-2)
+	const first, rest = "  ", "     "
+	lines := wrap(text, width-len(rest))
 	for i := range lines {
-		lines[i] = "  " + lines[i]
+		lines[i] = rest + lines[i]
 	}
+	lines[0] = first + strings.TrimPrefix(lines[0], rest)
 	return lines
 }
 
