@@ -39,6 +39,10 @@ func TestFolds(t *testing.T) {
 		{"floor.any_wide", "a rest", join(open, thin), "anything <- crack.complete"},
 		{"floor.any_wide", "one open, and a rest", join(open, dim), "anything <- crack.complete, crack.c3.width"},
 		{"floor.any_on_joists", "no of the rest too", join(open, thin), "no"},
+		{"floor.any_on_slab", "yes of any item, but the rest may be none", open, "anything <- crack.complete"},
+		{"floor.any_on_slab", "yes of an item that is there", join(open, thin), "yes"},
+		{"floor.any_wide_crack", "one that takes no part", join(closed, joint), "no"},
+		{"floor.any_wide_crack", "one that only may take part", join(closed, vague), "anything <- crack.c4.kind"},
 
 		{"floor.all_thin", "a proven no", join(closed, thin, wide), "no"},
 		{"floor.all_thin", "a proven no, whatever else there is", join(open, dim, wide), "no"},

@@ -22,8 +22,8 @@ type world struct {
 	plan      *facts.Plan
 }
 
-// A trial is one tally of the tests. Joists stands in for a condition that is
-// refuted of any item there may be, named or not, where the base is a slab.
+// A trial is one tally of the tests. On a slab, what asks for joists is refuted
+// of any item there may be, named or not, and what asks for a slab is proven.
 type trial struct {
 	id, when, of, where string
 	over                assess.Scope
@@ -33,6 +33,8 @@ type trial struct {
 var trials = []trial{
 	{id: "floor.any_wide", over: assess.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`},
 	{id: "floor.any_on_joists", over: assess.ScopeCrack, fold: question.Any, when: `zone.base == "joists" && crack.width > "1/8 in"`},
+	{id: "floor.any_on_slab", over: assess.ScopeCrack, fold: question.Any, when: `zone.base == "slab-on-ground"`},
+	{id: "floor.any_wide_crack", over: assess.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`, where: `crack.kind == "crack"`},
 	{id: "floor.all_thin", over: assess.ScopeCrack, fold: question.All, when: `crack.width <= "1/8 in"`},
 	{id: "floor.all_on_slab", over: assess.ScopeCrack, fold: question.All, when: `zone.base == "slab-on-ground" || crack.width <= "1/8 in"`},
 	{id: "floor.count_wide", over: assess.ScopeCrack, fold: question.Count, when: `crack.width > "1/8 in"`},

@@ -148,6 +148,15 @@ func TestUnknownCracksAndDepthGiveRates(t *testing.T) {
 	}
 }
 
+// 184.8 ft2 at 0.3 in are 4.62 ft3, which is eleven bags of 0.42 ft3 to the last
+// crumb: the arithmetic of the machine adds no twelfth.
+func TestWholeAmountIsNotRoundedUp(t *testing.T) {
+	q, _ := find(For(assess.Level, Input{Area: quantity.Point(184.8), Depth: quantity.Point(0.3)}, us), "leveler")
+	if q.Value != quantity.Point(11) {
+		t.Errorf("%v bags, want 11", q.Value)
+	}
+}
+
 func TestPathsWithoutAmounts(t *testing.T) {
 	full := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true,
 		CrackLength: quantity.Point(100), Removed: []Layer{{[]string{"asphalt-tile"}, quantity.Everything}}}
