@@ -30,11 +30,12 @@ var (
 // A Property names one design value of lumber.
 type Property string
 
-// Stiffness is the modulus of elasticity E, Bending the bending strength Fb;
-// both in pounds per square inch, before any factor.
+// Stiffness is the modulus of elasticity E, Bending the bending strength Fb,
+// Shear the shear strength Fv; all in pounds per square inch, before any factor.
 const (
 	Stiffness Property = "E"
 	Bending   Property = "Fb"
+	Shear     Property = "Fv"
 )
 
 // LumberValue is a design value of a species and grade. The size is a nominal
@@ -137,13 +138,18 @@ func SizeFactor(species, nominal string) (f Figure, ok bool) {
 
 // RepetitiveFactor is the factor on bending strength of three or more joists
 // at most 24 inches apart under one deck.
-func RepetitiveFactor() Figure {
+func RepetitiveFactor() Figure { return LumberFactor("repetitive") }
+
+// LumberFactor is a factor that no species or size changes, by its word in the
+// table: wet-stiffness, creep-dry, spread and so on. A word that the table does
+// not have is a programming error and panics.
+func LumberFactor(name string) Figure {
 	for _, r := range factorRows() {
-		if r.keys[0] == "repetitive" {
+		if r.keys[0] == name {
 			return r.figure(quantity.Number)
 		}
 	}
-	panic("figure: no factor for repetitive members")
+	panic("figure: no factor " + name)
 }
 
 // A row is one line of an embedded table, with the columns that find it first.

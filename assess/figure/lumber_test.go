@@ -37,7 +37,7 @@ func TestLumberValue(t *testing.T) {
 }
 
 func TestEveryLumberRowHasItsSource(t *testing.T) {
-	for _, rows := range [][]row{lumberRows(), sizeRows(), factorRows()} {
+	for _, rows := range [][]row{lumberRows(), sizeRows(), factorRows(), panelRows()} {
 		for _, r := range rows {
 			s := r.source()
 			if s.Title == "" || s.Edition == "" || !slices.Contains([]string{"lookup", "memory", "computed", "common-practice"}, s.Known) {
