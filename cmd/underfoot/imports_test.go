@@ -33,6 +33,7 @@ var allowed = map[string]string{
 	"rules/interview":         "assess assess/question rules/inquiry rules/judge",
 	"reports":                 "assess assess/formula assess/quantity reports/drawing",
 	"reports/internal/sample": "assess assess/figure assess/formula assess/quantity",
+	"reports/drawing":         "",
 	"reports/workbook":        "reports assess/formula assess/quantity",
 	"reports/page":            "reports",
 	"reports/text":            "reports",

@@ -70,7 +70,7 @@ local code or the instructions of the products that are used.`,
 		return usage(err.Error(), "see: "+c.CommandPath()+" --help")
 	})
 	root.AddCommand(a.demoCommand(), a.walkCommand(), a.assessCommand(), a.reportCommand(), a.setCommand(),
-		a.schemaCommand(), a.rulesCommand(), &cobra.Command{Use: "exit-codes", Short: "What the exit codes say", Long: exitHelp})
+		a.schemaCommand(), a.rulesCommand(), a.joistCommand(), &cobra.Command{Use: "exit-codes", Short: "What the exit codes say", Long: exitHelp})
 	a.complete(root)
 	return root
 }

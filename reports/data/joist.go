@@ -1,0 +1,83 @@
+package data
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"underfoot/assess"
+)
+
+type joist struct {
+	Outcome        string        `json:"outcome"`
+	Refusal        string        `json:"refusal,omitempty"`
+	Deflection     span          `json:"deflection_live_in"`
+	LongTerm       span          `json:"deflection_long_term_in"`
+	RatioLive      span          `json:"ratio_live"`
+	RatioTotal     span          `json:"ratio_total"`
+	Limit          *float64      `json:"limit"`
+	LimitLoad      string        `json:"limit_load"`
+	Margin         span          `json:"margin"`
+	Longest        longest       `json:"longest_span_in"`
+	Share          span          `json:"share_of_joists_below"`
+	Bending        span          `json:"bending_utilisation"`
+	Shear          span          `json:"shear_utilisation"`
+	Deciding       string        `json:"deciding,omitempty"`
+	Options        []joistOption `json:"options"`
+	DoesNotStiffen []string      `json:"does_not_stiffen"`
+	Assumed        []string      `json:"assumed"`
+	Notes          []string      `json:"notes"`
+	Sources        []source      `json:"sources"`
+}
+
+type longest struct {
+	Deflection span `json:"deflection"`
+	Bending    span `json:"bending"`
+	Governing  span `json:"governing"`
+}
+
+type joistOption struct {
+	ID         string     `json:"id"`
+	Outcome    string     `json:"outcome"`
+	RatioLive  span       `json:"ratio_live"`
+	RatioTotal span       `json:"ratio_total"`
+	Height     span       `json:"added_height_in"`
+	Weight     span       `json:"added_weight_psf"`
+	Text       string     `json:"text"`
+	Needs      []string   `json:"needs"`
+	Quantities []material `json:"quantities"`
+}
+
+// WriteJoist writes what the sums say of one joist as one JSON document and a
+// line feed. Lengths are in inches; an end that is not known is null.
+func WriteJoist(w io.Writer, s *assess.JoistSheet) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(newJoist(s)); err != nil {
+		return fmt.Errorf("write joist as JSON: %w", err)
+	}
+	return nil
+}
+
+func newJoist(s *assess.JoistSheet) joist {
+	return joist{
+		Outcome: s.Outcome.String(), Refusal: s.Refusal,
+		Deflection: newSpan(s.Deflection), LongTerm: newSpan(s.LongTerm),
+		RatioLive: newSpan(s.Live), RatioTotal: newSpan(s.Total),
+		Limit: bound(s.Limit), LimitLoad: s.LimitLoad, Margin: newSpan(s.Margin),
+		Longest: longest{newSpan(s.Longest.Deflection), newSpan(s.Longest.Bending), newSpan(s.Longest.Governing)},
+		Share:   newSpan(s.Share),
+		Bending: newSpan(s.Bending), Shear: newSpan(s.Shear),
+		Deciding: s.Deciding,
+		Options:  each(s.Options, newJoistOption), DoesNotStiffen: listed(s.NoHelp),
+		Assumed: listed(s.Assumed), Notes: listed(s.Notes), Sources: sources(s.Sources),
+	}
+}
+
+func newJoistOption(o *assess.Option) joistOption {
+	return joistOption{
+		ID: o.ID, Outcome: o.Outcome.String(), RatioLive: newSpan(o.Live), RatioTotal: newSpan(o.Total),
+		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: o.Text, Needs: listed(o.Needs),
+		Quantities: each(o.Quantities, func(q *assess.Quantity) material { return material{q.Text, newSpan(q.Value), q.Unit, q.Note} }),
+	}
+}

@@ -1,0 +1,164 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/reports/drawing"
+)
+
+// The sections of a view of one joist, beside calculations and sources.
+const (
+	JoistSection   = "joist"
+	OptionsSection = "options"
+)
+
+// NewJoistView makes the view of what the sums say of one joist.
+func NewJoistView(s *assess.JoistSheet, o Options) *View {
+	b := newBuilder(&assess.Result{}, o)
+	v := &View{Title: b.say("joist", "title"), Lang: b.lang, Banners: []string{b.say("joist", "screening")}, Words: Words{b.words}}
+	for _, section := range []Section{b.joist(s), b.joistOptions(s), b.joistSums(s), b.sources()} {
+		if len(section.Parts) > 0 || len(section.Lead) > 0 {
+			v.Sections = append(v.Sections, section)
+		}
+	}
+	v.clean()
+	return v
+}
+
+// joist is what was put in and what came out.
+func (b *builder) joist(j *assess.JoistSheet) Section {
+	s := b.section(JoistSection)
+	s.Lead = append(s.Lead, Para{Label: b.say("joist", "outcome"), Text: b.say("joist", j.Outcome.String()), Tone: checkTone(j.Outcome)})
+	if j.Refusal != "" {
+		s.Lead = append(s.Lead, Para{Text: j.Refusal, Tone: Urgent})
+	}
+	if j.Deciding != "" {
+		s.Lead = append(s.Lead, Para{Label: b.say("joist", "deciding"), Text: j.Deciding, Tone: Waiting})
+	}
+	s.addTable(b.say("joist", "inputs"), b.joistInputs(j))
+	if j.Outcome != assess.CheckRefused {
+		s.addTable(b.say("joist", "results"), b.joistResults(j))
+	}
+	s.addList(b.say("joist", "assumed"), j.Assumed)
+	s.addList(b.say("joist", "notes"), j.Notes)
+	return s
+}
+
+// addList appends a part of sentences, unless there are none.
+func (s *Section) addList(heading string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	p := Part{Heading: heading}
+	for _, l := range lines {
+		p.Lead = append(p.Lead, Para{Text: l})
+	}
+	s.Parts = append(s.Parts, p)
+}
+
+func (b *builder) joistInputs(j *assess.JoistSheet) *Table {
+	t := &Table{ID: "inputs", Shape: Grid, Columns: []Column{b.column("question", Title, 34), b.column("answer", Detail, 40)}}
+	for i := range j.Inputs {
+		t.add(Plain, j.Inputs[i].Label, j.Inputs[i].Value)
+	}
+	return t
+}
+
+func (b *builder) joistResults(j *assess.JoistSheet) *Table {
+	t := &Table{ID: "results", Shape: Grid, Columns: []Column{b.column("what", Title, 44), b.column("value", Detail, 40)}}
+	add := func(key, value string) { t.add(Plain, b.say("joist", key), value) }
+	ratio := func(r quantity.Range) string { return b.amount(quantity.Ratio, r) }
+	length := func(r quantity.Range) string { return b.amount(quantity.Length, r) }
+	add("live", ratio(j.Live))
+	add("total", ratio(j.Total))
+	add("limit", b.say("joist", "limit_value", "limit", ratio(j.Least), "load", b.say("joist", "load_"+j.LimitLoad)))
+	add("margin", b.percent(j.Margin))
+	add("sag", b.sag(j.Deflection))
+	add("long_term", b.sag(j.LongTerm))
+	add("longest_deflection", length(j.Longest.Deflection))
+	add("longest_bending", length(j.Longest.Bending))
+	add("longest_governing", length(j.Longest.Governing))
+	add("share", b.percent(j.Share))
+	add("bending", b.percent(j.Bending))
+	add("shear", b.percent(j.Shear))
+	return t
+}
+
+// sag writes a deflection with the digits that it needs: thousandths of an
+// inch, tenths of a millimetre.
+func (b *builder) sag(r quantity.Range) string {
+	unit, scale, digits := "in", 1.0, 3
+	if b.o.Units == quantity.Metric {
+		unit, scale, digits = "mm", 25.4, 1
+	}
+	return b.span(r, scale, digits, " "+unit)
+}
+
+// percent writes a part of one.
+func (b *builder) percent(r quantity.Range) string { return b.span(r, 100, 0, "%") }
+
+func (b *builder) span(r quantity.Range, scale float64, digits int, unit string) string {
+	if !r.Bounded() {
+		return b.say("view", "not_known")
+	}
+	low, high := fmt.Sprintf("%.*f", digits, r.Lo*scale), fmt.Sprintf("%.*f", digits, r.Hi*scale)
+	if low == high {
+		return low + unit
+	}
+	return b.say("joist", "range", "low", low, "high", high) + unit
+}
+
+// joistOptions are the changes that were computed, and what does not help.
+func (b *builder) joistOptions(j *assess.JoistSheet) Section {
+	s := b.section(OptionsSection)
+	t := &Table{ID: "options", Columns: []Column{
+		b.column("outcome", Mark, 14), b.column("change", Title, 40), b.column("live", Detail, 16), b.column("total", Detail, 16),
+		b.column("height", Detail, 12), b.column("weight", Detail, 12), b.column("material", Detail, 30), b.column("needs", Detail, 40),
+	}}
+	for i := range j.Options {
+		o := &j.Options[i]
+		var material []string
+		for _, q := range o.Quantities {
+			material = append(material, q.Text+": "+b.amount(quantity.Number, q.Value)+" "+q.Unit)
+		}
+		t.add(checkTone(o.Outcome), b.say("check", o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
+			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(o.Needs))
+	}
+	s.addTable("", t)
+	if len(t.Rows) > 0 {
+		s.Lead = []Para{{Text: b.say("options", "lead")}}
+	}
+	s.addList(b.say("options", "no_help"), j.NoHelp)
+	return s
+}
+
+// joistSums are the sheets, line by line.
+func (b *builder) joistSums(j *assess.JoistSheet) Section {
+	s := b.section(CalculationsSection)
+	s.Detail = true
+	for i, sheet := range j.Sheets {
+		c := &assess.Check{Work: sheet, Sources: j.Sources}
+		s.Parts = append(s.Parts, Part{Heading: sheet.Title, Table: b.sum(c, i+1)})
+	}
+	b.cite(j.Sources...)
+	return s
+}
+
+// JoistDrawing is the bent joist in characters; empty where there is no number.
+func JoistDrawing(j *assess.JoistSheet, width int, sys quantity.System) string {
+	if !j.Deflection.Bounded() || !j.Span.Bounded() || !j.Least.Bounded() || j.Least.Hi <= 0 {
+		return ""
+	}
+	b := newBuilder(&assess.Result{}, Options{Units: sys})
+	d := drawing.Joist{Span: j.Span.Hi, Low: j.Deflection.Lo, High: j.Deflection.Hi, Limit: j.Span.Hi / j.Least.Hi}
+	picture, times := d.Text(width)
+	if picture == "" {
+		return ""
+	}
+	return picture + "  " + b.say("joist", "scale", "span", b.amount(quantity.Length, quantity.Point(d.Span)), "times", strconv.Itoa(int(math.Round(times)))) +
+		"\n  " + b.say("joist", "marks", "limit", b.sag(quantity.Point(d.Limit)), "low", b.sag(quantity.Point(d.Low)), "high", b.sag(quantity.Point(d.High))) + "\n"
+}
