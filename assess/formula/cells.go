@@ -118,5 +118,8 @@ func (n call) cells(s *Sheet, cell CellOf, end End) string {
 	if n.fn == "sqrt" && n.args[0].eval(s).Lo < 0 {
 		args[0] = "MAX(0," + args[0] + ")"
 	}
-	return strings.ToUpper(n.fn) + "(" + strings.Join(args, ",") + ")"
+	return inSpreadsheet[n.fn] + "(" + strings.Join(args, ",") + ")"
 }
+
+// inSpreadsheet are the functions by the names that every spreadsheet knows.
+var inSpreadsheet = map[string]string{"min": "MIN", "max": "MAX", "sqrt": "SQRT", "normal": "NORMSDIST"}

@@ -93,13 +93,16 @@ func ordered(a, b float64) quantity.Range {
 	return quantity.Range{Lo: math.Min(a, b), Hi: math.Max(a, b)}
 }
 
-// eval takes the ends: min, max and sqrt never fall when an operand rises.
-// The root of what is negative is taken as nought.
+// eval takes the ends: no function here falls when an operand rises. The root
+// of what is negative is taken as nought.
 func (n call) eval(s *Sheet) quantity.Range {
 	r := n.args[0].eval(s)
-	if n.fn == "sqrt" {
+	switch n.fn {
+	case "sqrt":
 		r = notNegative(r)
 		return quantity.Range{Lo: math.Sqrt(r.Lo), Hi: math.Sqrt(r.Hi)}
+	case "normal":
+		return quantity.Range{Lo: normal(r.Lo), Hi: normal(r.Hi)}
 	}
 	pick := math.Min
 	if n.fn == "max" {
@@ -111,3 +114,6 @@ func (n call) eval(s *Sheet) quantity.Range {
 	}
 	return r
 }
+
+// normal is the share of a standard normal distribution below x.
+func normal(x float64) float64 { return math.Erfc(-x/math.Sqrt2) / 2 }

@@ -7,8 +7,8 @@ import (
 	"sync"
 )
 
-// The language: numbers, names, + - * / ^, parentheses, min(), max() and
-// sqrt(). The operators bind as in a spreadsheet: ^ before * and / before + and
+// The language: numbers, names, + - * / ^, parentheses, min(), max(), sqrt()
+// and normal(), the share of a standard normal distribution below x. The operators bind as in a spreadsheet: ^ before * and / before + and
 // -, each from left to right; a leading minus is written 0 - x.
 
 // maxDepth bounds nesting, so that no text can exhaust the stack.
@@ -157,8 +157,8 @@ func (p *parser) call(fn string, depth int) (node, error) {
 			break
 		}
 	}
-	if fn != "min" && fn != "max" && fn != "sqrt" || fn == "sqrt" && len(args) != 1 {
-		return nil, p.fail("min(...), max(...) or sqrt(x)")
+	if fn != "min" && fn != "max" && fn != "sqrt" && fn != "normal" || (fn == "sqrt" || fn == "normal") && len(args) != 1 {
+		return nil, p.fail("min(...), max(...), sqrt(x) or normal(x)")
 	}
 	return call{fn, args}, p.expect(")")
 }

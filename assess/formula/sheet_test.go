@@ -59,6 +59,17 @@ func TestCellsChooseTheEnds(t *testing.T) {
 	}
 }
 
+// TestNormalShares: 50, 84.1345, 97.7250 and 5 percent lie below 0, 1, 2 and
+// -1.644854 standard deviations (NIST/SEMATECH e-Handbook, 1.3.6.7.1).
+func TestNormalShares(t *testing.T) {
+	for x, want := range map[string]float64{"0": 0.5, "1": 0.841345, "2": 0.977250, "0 - 1.644854": 0.05} {
+		s := &Sheet{}
+		if got := s.Let("share", "", "", quantity.Number, "normal("+x+")"); math.Abs(got.Lo-want) > 1e-6 {
+			t.Errorf("normal(%s) is %v, want %v", x, got.Lo, want)
+		}
+	}
+}
+
 func TestParseRefuses(t *testing.T) {
 	for _, c := range []struct{ expr, want string }{
 		{"", "column 1"},
@@ -84,7 +95,7 @@ func generated(t *rapid.T, depth int) string {
 		return rapid.SampledFrom([]string{"a", "b", "c", "2", "0.5"}).Draw(t, "leaf")
 	}
 	left, right := generated(t, depth-1), generated(t, depth-1)
-	switch form := rapid.IntRange(0, 7).Draw(t, "form"); form {
+	switch form := rapid.IntRange(0, 8).Draw(t, "form"); form {
 	case 0, 1, 2, 3:
 		return "(" + left + " " + string("+-*/"[form]) + " " + right + ")"
 	case 4:
@@ -93,6 +104,8 @@ func generated(t *rapid.T, depth int) string {
 		return fmt.Sprintf("max(%s, %s)", left, right)
 	case 6:
 		return "(" + left + ")^" + rapid.SampledFrom([]string{"2", "3", "4", "(1 / 3)"}).Draw(t, "exponent")
+	case 7:
+		return "normal(" + left + ")"
 	}
 	return "sqrt(" + left + ")"
 }

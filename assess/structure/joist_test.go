@@ -37,7 +37,7 @@ func TestWorkedExamples(t *testing.T) {
 	// are half of the last printed digit.
 	strength, _ := BendingStrength("hem-fir", "no1", "2x8")
 	hud := point(1.5, 7.25, 0, 16, 1.5e6, 30, 10)
-	longest := hud.Longest(360, quantity.Point(strength))
+	longest := hud.Longest(Bound{Ratio: 360}, quantity.Point(strength))
 	// A calculation sheet for an EC5 floor joist, 2020: 80 x 240 mm C24, 6.3 m,
 	// variable load 0.85 kN/m: I 92.16e6 mm4, final deflection of the variable
 	// part 21.326 mm, which is 1 + 0.3 x 0.8 times that at once.
@@ -75,7 +75,7 @@ func TestRatioAgreesWithTheSag(t *testing.T) {
 // (load x limit)^(-1/3); the factors 0.909 for L/480 and 0.794 for L/720 follow.
 func TestSpanScalesWithLimitAndLoad(t *testing.T) {
 	j := point(1.5, 9.25, 0, 16, 1.4e6, 40, 10)
-	at := func(limit float64) float64 { return j.Longest(limit, quantity.Point(1e6)).Deflection.Lo }
+	at := func(limit float64) float64 { return j.Longest(Bound{Ratio: limit}, quantity.Point(1e6)).Deflection.Lo }
 	for limit, want := range map[float64]float64{480: 0.909, 720: 0.794} {
 		if got := at(limit) / at(360); math.Abs(got-want) > 0.0005 {
 			t.Errorf("L/%v: %v, want %v", limit, got, want)

@@ -16,9 +16,11 @@ const LongestSpanIn = 26 * 12.0
 var SpanTableSource = figure.Source{Title: "International Residential Code", Edition: "2018, R802.5.1(2) note a; the same practice in the floor tables is from memory", Known: "lookup"}
 
 // Longest is the greatest clear span of a joist, in inches, by deflection and
-// by bending strength; neither is capped.
+// by bending strength; neither is capped at the end of the tables. A point load
+// is not in it.
 //
-//	by deflection  L = (384 E I / (5 N w))^(1/3)    w the live load on one joist, N the limit
+//	by deflection  L = (384 E I / (5 N w))^(1/3)    w the load of the bound on one joist, N its ratio
+//	by the cap     L = (384 E I x cap / (5 w))^(1/4)    where that is longer than the span from which the cap counts
 //	by bending     L = sqrt(8 Fb' S / w)            w the total load, S = width x depth^2 / 6
 //
 // Fb' is the bending strength in psi with the factors for size and for
@@ -29,22 +31,58 @@ type Longest struct {
 	Deflection, Bending quantity.Range
 }
 
-// Longest is the longest span that keeps the limit under live load and the
-// bending stress under the total load.
-func (j Joist) Longest(limit float64, bending quantity.Range) Longest {
-	s := &formula.Sheet{}
-	s.Input("spacing", "", "in", quantity.Length, positive(j.Spacing), "")
-	s.Input("width", "", "in", quantity.Length, positive(j.Width), "")
-	s.Input("depth", "", "in", quantity.Length, positive(j.Depth), "")
-	s.Input("modulus", "", "psi", quantity.Strength, positive(j.Modulus), "")
-	s.Input("live", "", "psf", quantity.Load, positive(j.Live), "")
-	s.Input("dead", "", "psf", quantity.Load, positive(j.Dead), "")
-	s.Input("limit", "", "L/", quantity.Ratio, quantity.Point(limit), "")
-	s.Input("strength", "", "psi", quantity.Strength, positive(bending), "")
-	return Longest{
-		Deflection: s.Let("stiff", "", "in", quantity.Length, "(384 * modulus * width * depth^3 / 12 / (5 * limit * live * spacing / 144))^(1 / 3)"),
-		Bending:    s.Let("strong", "", "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))"),
+// Longest is the longest span that keeps the bound, and the bending stress
+// under the total load.
+func (j Joist) Longest(b Bound, bending quantity.Range) Longest {
+	s := j.longest(b, bending)
+	stiff, _ := s.Line("stiff")
+	if capped, ok := s.Line("capped"); ok {
+		stiff.Value = quantity.Range{Lo: b.shorter(stiff.Value.Lo, capped.Value.Lo), Hi: b.shorter(stiff.Value.Hi, capped.Value.Hi)}
 	}
+	strong, _ := s.Line("strong")
+	return Longest{stiff.Value, strong.Value}
+}
+
+// shorter is the span that the ratio and the cap allow together.
+func (b Bound) shorter(byRatio, byCap float64) float64 {
+	return math.Min(byRatio, math.Max(b.CapFrom, byCap))
+}
+
+// longest is the sum behind Longest.
+func (j Joist) longest(b Bound, bending quantity.Range) *formula.Sheet {
+	s := &formula.Sheet{Title: "Longest spans"}
+	j.size(s)
+	s.Input("limit", "limit", "L/", quantity.Ratio, quantity.Point(b.Ratio), "")
+	s.Input("strength", "bending strength, Fb'", "psi", quantity.Strength, positive(bending), "")
+	uniform := j
+	uniform.Point = quantity.Range{}
+	terms := uniform.terms(s, b.Load)
+	if b.Load == LiveLoad {
+		s.Input("dead", "dead load", "psf", quantity.Load, positive(j.Dead), "")
+	}
+	stiffness := j.stiffness(s)
+	var sum string
+	if len(terms) == 1 {
+		sum = terms[0].line()
+	} else {
+		sum = "(" + terms[0].line() + " + " + terms[1].line() + ")"
+	}
+	if b.Cap > 0 {
+		s.Input("cap", "greatest deflection", "in", quantity.Length, quantity.Point(b.Cap), "")
+		s.Let("capped", "longest span by the greatest deflection", "in", quantity.Length, "("+stiffness+" * cap / "+sum+")^(1 / 4)")
+	}
+	s.Let("stiff", "longest span by the limit", "in", quantity.Length, "("+stiffness+" / (limit * "+sum+"))^(1 / 3)")
+	s.Let("strong", "longest span by bending strength", "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))")
+	return s
+}
+
+// line is the load of a term with its fraction.
+func (t term) line() string {
+	text := t.load + " / " + t.of.under
+	if t.of.over != "" {
+		text = t.of.over + " * " + text
+	}
+	return "(" + text + ")"
 }
 
 // Governing is the shorter of the two, and never over LongestSpanIn.

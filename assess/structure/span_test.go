@@ -46,7 +46,7 @@ func ofEdition(species, edition string) (name string, older bool) {
 func TestSpanTables(t *testing.T) {
 	var current, older, excluded int
 	if got := (Joist{Width: quantity.Point(1.5), Depth: quantity.Point(9.25), Spacing: quantity.Point(19.2), Modulus: quantity.Point(1.8e6),
-		Live: quantity.Point(20), Dead: quantity.Point(10)}).Longest(240, quantity.Point(1e4)).Deflection.Lo; math.Abs(got-277.5) > 1e-9 {
+		Live: quantity.Point(20), Dead: quantity.Point(10)}).Longest(Bound{Ratio: 240}, quantity.Point(1e4)).Deflection.Lo; math.Abs(got-277.5) > 1e-9 {
 		t.Errorf("C0036 is no tie: %v in", got)
 	}
 	for _, file := range []string{"testdata/span_tables_floor.csv", "testdata/span_tables_ceiling.csv"} {
@@ -94,7 +94,7 @@ func tableSpan(t *testing.T, row map[string]string) (inches int, older bool) {
 	limit, _ := strconv.ParseFloat(strings.TrimPrefix(row["deflection_limit"], "L/"), 64)
 	j := Joist{Width: quantity.Point(width), Depth: quantity.Point(depth), Spacing: quantity.Point(num("spacing_in")),
 		Modulus: quantity.Point(e.Value), Live: quantity.Point(num("live_psf")), Dead: quantity.Point(num("dead_psf"))}
-	span := j.Longest(limit, quantity.Point(strength)).Governing().Lo
+	span := j.Longest(Bound{Ratio: limit}, quantity.Point(strength)).Governing().Lo
 	return int(math.Floor(math.Round(span*1e9)/1e9 + 0.5)), older
 }
 
