@@ -72,7 +72,7 @@ func (b *builder) joistResults(j *assess.JoistSheet) *Table {
 	t := &Table{ID: "results", Shape: Grid, Columns: []Column{b.column("what", Title, 44), b.column("value", Detail, 40)}}
 	add := func(key, value string) { t.add(Plain, b.say("joist", key), value) }
 	ratio := func(r quantity.Range) string { return b.amount(quantity.Ratio, r) }
-	length := func(r quantity.Range) string { return b.amount(quantity.Length, r) }
+	length := func(r quantity.Range) string { return b.amount(quantity.Length, b.whole(r)) }
 	add("live", ratio(j.Live))
 	add("total", ratio(j.Total))
 	add("limit", b.say("joist", "limit_value", "limit", ratio(j.Least), "load", b.say("joist", "load_"+j.LimitLoad)))
@@ -96,6 +96,15 @@ func (b *builder) sag(r quantity.Range) string {
 		unit, scale, digits = "mm", 25.4, 1
 	}
 	return b.span(r, scale, digits, " "+unit)
+}
+
+// whole takes a span down to the whole inch, or to the whole centimetre.
+func (b *builder) whole(r quantity.Range) quantity.Range {
+	step := 1.0
+	if b.o.Units == quantity.Metric {
+		step = 1 / 2.54
+	}
+	return quantity.Range{Lo: math.Floor(r.Lo/step) * step, Hi: math.Floor(r.Hi/step) * step}
 }
 
 // percent writes a part of one.
