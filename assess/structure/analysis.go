@@ -1,6 +1,8 @@
 package structure
 
 import (
+	"math"
+
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
@@ -28,21 +30,146 @@ type Analysis struct {
 	Assumed    []string
 	Notes      []string
 	Sources    []figure.Source
-	Sheets     []*formula.Sheet // live load first
+	Sheets     []*formula.Sheet // live load, total load, share, long term, strength
 }
 
-// Deciding is the fact that settles an open result.
-type Deciding struct {
-	Facts     []string // short names, such as joist.grade; none where the result is not open
-	Flip      float64  // value of the uncertain quantity at which the result turns
-	Unit      string
-	Dimension quantity.Dimension
-	Text      string
+// Ratio is the one that the bound is compared with.
+func (a Analysis) Ratio() quantity.Range {
+	if a.Bound.Load == TotalLoad {
+		return a.Total
+	}
+	return a.Live
 }
 
-// Analyze computes a row of joists under its loads against a bound. Source of
-// each formula and figure: Analysis.Sources and the sheets.
+// Analyze computes a row of joists under its loads against a bound: the range
+// over everything that is still possible, whose low end decides. Sources stand
+// in Analysis.Sources and beside the lines of the sheets.
 func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
-	return Analysis{Outcome: assess.CheckRefused, Refusal: "not computed", Bound: b, Live: quantity.Everything, Total: quantity.Everything,
-		Deflection: quantity.Everything, LongTerm: quantity.Everything, Tip: quantity.Everything}
+	r, refusal := m.read(loads, t.Region)
+	if refusal != "" {
+		return refusedAnalysis(b, refusal)
+	}
+	a := Analysis{Bound: b, Assumed: r.assumed, Tip: quantity.Everything}
+	a.ratios(r.joist)
+	a.Longest = r.joist.Longest(b, r.bending)
+	a.share()
+	a.longTerm(r)
+	a.strength(r)
+	a.tip(m, r.joist)
+	a.judge(m)
+	a.Deciding = decide(r, b, a.Outcome)
+	a.remark(m, loads, r)
+	a.Sources = a.sources(r)
+	return a
 }
+
+// refusedAnalysis has a reason and no number.
+func refusedAnalysis(b Bound, why string) Analysis {
+	q := quantity.Everything
+	return Analysis{Outcome: assess.CheckRefused, Refusal: why, Bound: b, Live: q, Total: q, Deflection: q, LongTerm: q, Least: q, Margin: q,
+		Longest: Longest{q, q}, Share: q, Bending: q, Shear: q, Tip: q}
+}
+
+func (a *Analysis) show(s *formula.Sheet) *formula.Sheet {
+	a.Sheets = append(a.Sheets, s)
+	return s
+}
+
+func value(s *formula.Sheet, name string) quantity.Range {
+	l, _ := s.Line(name)
+	return l.Value
+}
+
+func (a *Analysis) ratios(j Joist) {
+	live := a.show(j.Sheet(titleLive, LiveLoad))
+	a.Live, a.Deflection = live.Result(), value(live, "sag")
+	a.Total = a.show(j.Sheet(titleTotal, TotalLoad)).Result()
+	a.Least = a.Bound.Least(j.Span)
+	a.Margin = a.Ratio().Div(a.Least).Sub(quantity.Point(1))
+}
+
+// share is the part of the joists that the natural spread of lumber makes
+// softer than the bound needs: a joist of the mean stiffness has the ratio
+// computed, and stiffness spreads about it as a normal distribution.
+//
+//	share = normal((limit / ratio - 1) / spread)    spread: coefficient of variation of E
+func (a *Analysis) share() {
+	a.Share = quantity.Range{Lo: 0, Hi: 1}
+	if !a.Ratio().Bounded() {
+		return
+	}
+	spread := figure.LumberFactor("spread")
+	s := a.show(&formula.Sheet{Title: titleShare})
+	s.Input("ratio", "span over deflection at the mean stiffness", "L/", quantity.Ratio, a.Ratio(), "")
+	s.Input("limit", "limit", "L/", quantity.Ratio, a.Least, "")
+	s.Input("spread", "coefficient of variation of E, visually graded lumber", "", quantity.Number, quantity.Point(spread.Value), spread.Source.Title)
+	a.Share = s.Let("share", "share of joists expected to be softer than the limit needs", "", quantity.Number, "normal((limit / ratio - 1) / spread)")
+}
+
+// longTerm is live-load deflection and dead-load deflection times the creep
+// factor (NDS 3.5.2); for strength classes that of EN 1995-1-1:
+// dead (1 + kdef) + live (1 + psi2 kdef).
+func (a *Analysis) longTerm(r row) {
+	j, s := r.joist, a.show(&formula.Sheet{Title: titleCreep})
+	whole := j.Sheet("", TotalLoad)
+	s.Input("live_sag", "deflection under live load", "in", quantity.Length, a.Deflection, "")
+	s.Input("dead_sag", "deflection under dead load", "in", quantity.Length, deadSag(j), "")
+	if whole == nil || !r.classes {
+		s.Input("creep", "creep factor, Kcr", "", quantity.Number, quantity.Point(r.creep.Value), r.creep.Source.Title)
+		a.LongTerm = s.Let("long_term", "deflection in the long run", "in", quantity.Length, "creep * dead_sag + live_sag")
+		return
+	}
+	kdef, psi := figure.LumberFactor("class-creep-dry"), figure.LumberFactor("class-quasi-permanent")
+	if r.creep.ID == "creep-wet" {
+		kdef = figure.LumberFactor("class-creep-wet")
+	}
+	s.Input("creep", "creep factor, kdef", "", quantity.Number, quantity.Point(kdef.Value), kdef.Source.Title)
+	s.Input("lasting", "lasting part of the live load, psi2", "", quantity.Number, quantity.Point(psi.Value), psi.Source.Title)
+	a.LongTerm = s.Let("long_term", "deflection in the long run", "in", quantity.Length, "dead_sag * (1 + creep) + live_sag * (1 + lasting * creep)")
+}
+
+// deadSag is the deflection under the dead load alone.
+func deadSag(j Joist) quantity.Range {
+	j.Live = quantity.Point(0)
+	return value(j.Sheet("", TotalLoad), "sag")
+}
+
+// tip is the overhang under live load on it alone, with L twice the overhang
+// (IRC Table R301.7): d = w a^3 (4 L + 3 a) / (24 E I), from memory.
+func (a *Analysis) tip(m Member, j Joist) {
+	if m.Overhang == (quantity.Range{}) {
+		return
+	}
+	s := a.show(&formula.Sheet{Title: titleTip})
+	s.Input("overhang", "overhang past the support", "in", quantity.Length, positive(m.Overhang), "")
+	j.size(s)
+	j.terms(s, LiveLoad)
+	a.Tip = s.Let("ratio", "twice the overhang over its deflection", "L/", quantity.Ratio,
+		"48 * "+j.stiffness(s)+" / (line_load * overhang^2 * (4 * span + 3 * overhang))")
+}
+
+// judge compares the ratio, and that of an overhang, with the bound.
+func (a *Analysis) judge(m Member) {
+	c := against(a.Least, a.Ratio())
+	a.Outcome = c.Outcome
+	if m.Overhang != (quantity.Range{}) {
+		a.Outcome = worse(a.Outcome, against(quantity.Point(a.Bound.Ratio), a.Tip).Outcome)
+	}
+	if unsure := said(m.Span).Hi > LongestSpanIn || said(m.Spacing).Hi > widestSpacing; unsure && a.Outcome == assess.CheckHolds {
+		a.Outcome = assess.CheckOpen
+	}
+}
+
+// worse is the outcome of two that both must hold.
+func worse(x, y assess.CheckOutcome) assess.CheckOutcome {
+	switch {
+	case x == assess.CheckFails || y == assess.CheckFails:
+		return assess.CheckFails
+	case x == assess.CheckHolds:
+		return y
+	}
+	return x
+}
+
+// bounded is whether both numbers of a range are known.
+func bounded(r quantity.Range) bool { return r.Bounded() && !math.IsNaN(r.Lo) }

@@ -1,6 +1,8 @@
 package structure
 
 import (
+	"math"
+
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 )
@@ -15,19 +17,41 @@ type Bound struct {
 	Sources []figure.Source
 }
 
+// The absolute cap under stone: 7/32 in on spans over 14 ft.
+const (
+	stoneCap     = 7.0 / 32
+	stoneCapFrom = 14 * 12.0
+)
+
+var stoneCapSource = figure.Source{Title: "a joist maker's technical note, which quotes the marble institute",
+	Edition: "2003, note on floors under stone: on spans over 14 ft at most 7/32 in under total load", Known: "lookup"}
+
 // BoundFor is the bound for a kind of tile, a word of tile.kind: that of stone
 // under total load, with its cap; every other under live load, and in Canada
-// under total load.
+// under total load. Sources differ on the load that is meant under stone; the
+// stricter is taken.
 func BoundFor(tile string, t *figure.Table) Bound {
 	id, b := "ceramic_limit", Bound{}
-	if tile == "natural-stone" {
-		id, b.Load = "stone_limit", TotalLoad
+	switch {
+	case tile == "natural-stone":
+		id, b = "stone_limit", Bound{Load: TotalLoad, Cap: stoneCap, CapFrom: stoneCapFrom, Sources: []figure.Source{stoneCapSource}}
+	case t.Region == "ca":
+		b.Load = TotalLoad
 	}
 	f, _ := t.Figure(id)
-	b.Ratio, b.Sources = f.Value, []figure.Source{f.Source}
+	b.Ratio, b.Sources = f.Value, append([]figure.Source{f.Source}, b.Sources...)
 	return b
 }
 
-// Least is the least ratio for a clear span, in inches: the cap asks for more
-// than the ratio on a long one.
-func (b Bound) Least(span quantity.Range) quantity.Range { return quantity.Point(b.Ratio) }
+// Least is the least ratio for a clear span, in inches: on a span beyond
+// CapFrom the cap may ask for more than the ratio. A span that is not known
+// asks for the ratio at least.
+func (b Bound) Least(span quantity.Range) quantity.Range {
+	least := func(span float64) float64 {
+		if b.Cap > 0 && span > b.CapFrom && !math.IsInf(span, 0) {
+			return math.Max(b.Ratio, span/b.Cap)
+		}
+		return b.Ratio
+	}
+	return quantity.Range{Lo: least(span.Lo), Hi: least(math.Min(span.Hi, LongestSpanIn))}
+}

@@ -22,7 +22,7 @@ type Member struct {
 	Wet           bool           // in service above 19 percent moisture
 	Incised       bool           // cut with small slits for preservative
 	Notched       string         // word of joist.notched; empty: none
-	Troubles      []string       // proven facts, such as joist.cut or water.rot; see Troubles
+	Troubles      []string       // words of States, or the facts joist.cut, water.rot ...
 }
 
 // Loads are what lies on the joists.

@@ -23,6 +23,9 @@ var moduli = sync.OnceValue(func() []modulus {
 	add := func(name string, mask uint64) {
 		for _, g := range figure.Grades(name) {
 			f, _ := figure.LumberValue(name, g, "", figure.Stiffness)
+			if name == "" {
+				f = apparent(f)
+			}
 			all = append(all, modulus{mask, grade.Mask(g), f})
 		}
 	}
@@ -33,6 +36,15 @@ var moduli = sync.OnceValue(func() []modulus {
 	return all
 })
 
+// apparent is the stiffness of a strength class with shear deflection in it, as
+// that of the visual grades has it already: the mean E of EN 338 leaves it out.
+func apparent(f figure.Figure) figure.Figure {
+	shear := figure.LumberFactor("class-shear")
+	f.Value /= shear.Value
+	f.Source.Edition += "; divided by 1.1 for shear deflection, as a guidance note of the Institution of Structural Engineers allows (2013)"
+	return f
+}
+
 // Modulus is the range of the modulus of elasticity E, in psi, over every
 // species and grade that is still possible, with the row that gives the low
 // end: the softest wood decides. Where neither is known it runs from No.3 of
@@ -40,6 +52,8 @@ var moduli = sync.OnceValue(func() []modulus {
 // million; the strength classes of EN 338 lie between, so that the range
 // holds in every region. In North America a strength class is a possibility
 // only where the answer names one. Where no row fits it is Everything.
+//
+// A strength class counts with shear deflection in it; see apparent.
 //
 // Source: NDS Supplement Tables 4A and 4B, EN 338 Table 1, as lumber.csv says
 // row by row.

@@ -1,0 +1,55 @@
+package structure
+
+import (
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// strength is how far the total load uses up bending and shear strength, both
+// as a share: a warning, since a row of joists has to be sized for more than
+// this. Moments of continuous joists are at most those of one span; their
+// greatest shear is 5/8 of the load of a span.
+//
+//	bending  M = w L^2 / 8 + P L / 4,  M / (S Fb')    S = width x depth^2 / 6
+//	shear    V = w L / 2 + P / 2,      3 V / (2 width depth Fv')
+//
+// Source: Wood Handbook FPL-GTR-190, chapter 9; NDS for the strengths.
+func (a *Analysis) strength(r row) {
+	j := r.joist
+	a.Bending, a.Shear = quantity.Everything, quantity.Everything
+	if !bounded(r.bending) {
+		return
+	}
+	s := a.show(&formula.Sheet{Title: titleStrength})
+	j.size(s)
+	load := strengthLoad(s, j)
+	s.Input("strength", "bending strength with its factors, Fb'", "psi", quantity.Strength, r.bending, "")
+	a.Bending = s.Let("bending", "bending stress over bending strength", "", quantity.Number,
+		"("+load.line+" * span^2 / 8"+load.moment+") / (width * depth^2 / 6 * strength)")
+	if !bounded(r.shear) {
+		return
+	}
+	s.Input("shear_strength", "shear strength with its factors, Fv'", "psi", quantity.Strength, r.shear, "")
+	a.Shear = s.Let("shear", "shear stress over shear strength", "", quantity.Number,
+		"3 * ("+load.shear+") / (2 * width * depth * shear_strength)")
+}
+
+// strengthLoad writes the total load and gives the parts of moment and shear.
+func strengthLoad(s *formula.Sheet, j Joist) (load struct{ line, moment, shear string }) {
+	s.Input("live", "live load", "psf", quantity.Load, positive(j.Live), "")
+	s.Input("dead", "dead load", "psf", quantity.Load, positive(j.Dead), "")
+	s.Let("line_load", "load on one joist", "lb/in", quantity.Number, "(live + dead) * spacing / 144")
+	load.line, load.shear = "line_load", "line_load * span / 2"
+	if j.spans() > 1 {
+		load.shear = "5 * line_load * span / 8"
+	}
+	if j.Point != (quantity.Range{}) {
+		s.Input("point", "point load at mid span of one joist", "lb", quantity.Weight, positive(j.Point), "")
+		load.moment = " + point * span / 4"
+		load.shear += " + point / 2"
+		if j.spans() > 1 {
+			load.shear += " + point * 3 / 16"
+		}
+	}
+	return load
+}
