@@ -77,11 +77,12 @@ func (w words) choice(f assess.FactID, word string) string {
 	return w.show.Word(f, word)
 }
 
-// fact is a fact's name with its value behind it.
+// fact is a fact's name with its value behind it, where there is a floor to
+// read it from.
 func (w words) fact(f assess.FactID) string {
-	name := w.schema.Decl(f).ID
-	if w.show.Label != nil {
-		name = w.show.Label(f)
+	name := w.name(f)
+	if w.reader == nil {
+		return name
 	}
 	fact := w.reader.Fact(f)
 	switch fact.Presence.Truth {

@@ -51,7 +51,7 @@ func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, e
 		if of == nil {
 			return d, fmt.Errorf("tally %s: there is no fact %q", r.ID, r.Of)
 		}
-		d.Kind, d.Dimension, d.Choices, d.Bounds = of.Kind, of.Dimension, of.Choices, of.Bounds
+		d.Kind, d.Dimension, d.Choices, d.Bounds, d.Like = of.Kind, of.Dimension, of.Choices, of.Bounds, of.ID
 		d.Always = Fold(r.Fold) == Sum || r.Empty != ""
 		if Fold(r.Fold) == Sum {
 			d.Bounds = quantity.AtLeast(0)

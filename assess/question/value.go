@@ -106,14 +106,25 @@ func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) str
 		return s.Text
 	}
 	words := s.Words(d)
-	if q := c.Question(f); q != nil {
-		for i, w := range words {
-			if label := q.Text.Choices[w]; label != "" {
-				words[i], _, _ = strings.Cut(label, " (")
-			}
-		}
+	for i, w := range words {
+		words[i] = c.Word(f, w)
 	}
 	return strings.Join(words, " or ")
+}
+
+// Word is what a reader calls a choice of a fact: its label without what tells
+// it apart. A tallied or derived fact has the labels of the fact whose choices
+// it takes; a choice without a label is its own word.
+func (c *Catalogue) Word(f assess.FactID, choice string) string {
+	q := c.Question(f)
+	if like := c.schema.Decl(f).Like; like != "" {
+		q = c.Find(like)
+	}
+	if q == nil || q.Text.Choices[choice] == "" {
+		return choice
+	}
+	label, _, _ := strings.Cut(q.Text.Choices[choice], " (")
+	return label
 }
 
 func readChoices(d *assess.Declaration, text string) (assess.Set, error) {

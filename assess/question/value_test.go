@@ -79,6 +79,22 @@ func TestQuantityErrorsPassThrough(t *testing.T) {
 	}
 }
 
+// A tallied or derived choice is called what the question calls it.
+func TestWord(t *testing.T) {
+	for _, tt := range []struct{ id, choice, want string }{
+		{"layer.kind", "sheet-vinyl", "Sheet vinyl"},
+		{"floor.top_kind", "sheet-vinyl", "Sheet vinyl"},
+		{"floor.top_kind", "bare", "bare"}, // a choice of the tally's own
+		{"deck.top_kind", "osb", "OSB"},
+		{"danger.gas", "yes", "yes"},
+	} {
+		f, ok := us().Schema().Lookup(tt.id)
+		if got := us().Word(f, tt.choice); !ok || got != tt.want {
+			t.Errorf("%s of %s is called %q, want %q", tt.choice, tt.id, got, tt.want)
+		}
+	}
+}
+
 func TestShow(t *testing.T) {
 	for _, tt := range []struct {
 		id, text, want string

@@ -1,0 +1,35 @@
+package condition
+
+import "underfoot/assess"
+
+// Tell is the whole condition in words, for a reader who sees no floor yet: the
+// tree as it was written, with names and units as show says and without values.
+// No part of it has a truth, and its leaves name no facts.
+func (c *Condition) Tell(show Show) Explanation {
+	return words{schema: c.schema, show: show}.tell(c.syntax)
+}
+
+var joints = map[op]Joint{opAnd: All, opOr: Any, opNot: Not}
+
+func (w words) tell(n *node) Explanation {
+	joint, chain := joints[n.op]
+	if !chain {
+		return Explanation{Text: w.comparison(n)}
+	}
+	x := Explanation{Joint: joint, Parts: make([]Explanation, len(n.kids))}
+	for i, k := range n.kids {
+		x.Parts[i] = w.tell(k)
+	}
+	return x
+}
+
+// String is the phrase that stands before the parts, such as `all of these`.
+func (j Joint) String() string { return jointWords[j] }
+
+// name is what the reader calls a fact.
+func (w words) name(f assess.FactID) string {
+	if w.show.Label != nil {
+		return w.show.Label(f)
+	}
+	return w.schema.Decl(f).ID
+}

@@ -1,0 +1,33 @@
+package condition_test
+
+import (
+	"strings"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/condition"
+	"underfoot/assess/quantity"
+)
+
+// A told condition names every part of it, proven or not, and no value: what a
+// reader needs who looks at the rule and not at a floor.
+func TestTell(t *testing.T) {
+	c := compile(t, `zone.base == "joists" && (layer.laid <= figure.presumed_to || !(floor.cracks > 2))`)
+	show := condition.Show{Units: quantity.US, Label: func(f assess.FactID) string { return "the " + schema.Decl(f).ID }}
+	want := "all of these: open\n  the zone.base is joists: open\n  any of these: open\n" +
+		"    the layer.laid is at most 1980: open\n    the contrary of: open\n      the floor.cracks is more than 2: open"
+	if got := c.Tell(show).String(); got != want {
+		t.Errorf("told as\n%s\nwant\n%s", got, want)
+	}
+}
+
+// Every comparison of a condition is told, however deep.
+func TestTellLeavesNothingOut(t *testing.T) {
+	src := `danger.gas == "yes" || joist.span / joist.depth > 15 && (floor.cracks != 2 || layer.kind in ["linoleum", "plywood"])`
+	told := compile(t, src).Tell(condition.Show{}).String()
+	for _, f := range compile(t, src).Reads() {
+		if !strings.Contains(told, schema.Decl(f).ID) {
+			t.Errorf("%s is left out of\n%s", schema.Decl(f).ID, told)
+		}
+	}
+}
