@@ -31,10 +31,12 @@ type Engine struct {
 }
 
 // Open compiles the catalogue, the checks and the rules for a region, with the
-// units in which a reader is told things. Region words are those of a record;
-// empty is a region that nobody has said.
-func Open(region string, sys quantity.System) (*Engine, error) {
-	e := &Engine{Region: region, System: sys, Figures: figure.For(region, sys)}
+// units in which a reader is told things, and adds the local packs, whose order
+// never matters. Region words are those of a record; empty is a region that
+// nobody has said. What is wrong with packs comes back at once as assess.Problems.
+func Open(region string, sys quantity.System, packs ...*pack.Local) (*Engine, error) {
+	added := pack.Add(figure.For(region, sys), packs...)
+	e := &Engine{Region: region, System: sys, Figures: added.Figures}
 	derivations := check.All(e.Figures, sys)
 	var err error
 	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations)); err != nil {
@@ -44,12 +46,21 @@ func Open(region string, sys quantity.System) (*Engine, error) {
 		return nil, err
 	}
 	names := condition.Names{Schema: e.Catalogue.Schema(), Figures: e.Figures}
-	if e.Pack, err = pack.Base(names, e.Figures.Region); err != nil {
+	ours, err := pack.Base(names, e.Figures.Region)
+	if err != nil {
+		return nil, err
+	}
+	if e.Pack, err = added.To(ours, names); err != nil {
 		return nil, err
 	}
 	e.judge = judge.New(e.Pack, e.Catalogue.Schema())
 	e.teller = &judge.Teller{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
 	return e, nil
+}
+
+// refs name the packs that take part, the program's own first.
+func (e *Engine) refs() []assess.PackRef {
+	return append([]assess.PackRef{{ID: e.Pack.ID, Edition: e.Pack.Edition}}, e.Pack.Locals...)
 }
 
 // Look is the first look at one zone of a job, for those who need the rulings.
@@ -61,8 +72,7 @@ func (e *Engine) Look(job *assess.Job, area, zone int, today assess.Day) *judge.
 func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
 	job = job.Normal()
 	floor := e.facts.Fill(job, today)
-	r := &assess.Result{Job: job, Region: e.Region, Units: e.System, Today: today,
-		Packs: []assess.PackRef{{ID: e.Pack.ID, Edition: e.Pack.Edition}}}
+	r := &assess.Result{Job: job, Region: e.Region, Units: e.System, Today: today, Packs: e.refs()}
 	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Teller: e.teller, Today: today}
 	for i := range job.Areas {
 		area := e.area(job, i, floor, p)

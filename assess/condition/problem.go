@@ -66,7 +66,7 @@ func (l *problemLog) add(offset int, what, hint string) {
 		Place: l.at.move(l.src, offset).String(),
 		What:  what,
 		Hint:  hint,
-		Lines: underline(l.src, offset),
+		Lines: Underline(l.src, offset),
 	})
 }
 
@@ -84,9 +84,9 @@ func (l *problemLog) sorted() assess.Problems {
 	return out
 }
 
-// underline is the line of src that holds the byte, and below it a caret that
+// Underline is the line of src that holds the byte, and below it a caret that
 // stands under it on a screen.
-func underline(src string, offset int) string {
+func Underline(src string, offset int) string {
 	start := strings.LastIndexByte(src[:offset], '\n') + 1
 	line, _, _ := strings.Cut(src[start:], "\n")
 	return "  " + printable(line) + "\n  " + padding(printable(src[start:offset])) + "^"

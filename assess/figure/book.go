@@ -164,14 +164,11 @@ func (v value) settle(f Figure) (Figure, []error) {
 	if v.Region != universal && !slices.Contains(Regions, v.Region) {
 		faults = append(faults, errors.New("no such region"))
 	}
-	r, err := quantity.Read(f.Dimension, v.Value, quantity.US)
-	switch {
-	case err != nil:
+	number, err := f.Read(v.Value)
+	if err != nil {
 		faults = append(faults, err)
-	case !r.IsPoint():
-		faults = append(faults, fmt.Errorf("%q is a range: a figure is one number", v.Value))
 	}
-	f.Region, f.Value, f.Note, f.Differs = v.Region, r.Lo, v.Note, v.Differs
+	f.Region, f.Value, f.Note, f.Differs = v.Region, number, v.Note, v.Differs
 	f.Source = Source{Title: v.Source, Edition: joined(v.Edition, v.Section), Known: v.Known}
 	return f, append(faults, f.Source.faults()...)
 }

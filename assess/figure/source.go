@@ -20,6 +20,9 @@ type Source struct {
 // reckoned from figures that were looked up.
 var ways = []string{"lookup", "memory", "common-practice", "computed"}
 
+// Check is an error that names everything the source lacks; nil where it is whole.
+func (s Source) Check() error { return errors.Join(s.faults()...) }
+
 // faults is what a figure's source lacks.
 func (s Source) faults() (faults []error) {
 	if s.Title == "" {

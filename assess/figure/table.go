@@ -71,22 +71,56 @@ func (t *Table) IDs() []string { return slices.Sorted(maps.Keys(t.figures)) }
 // it is known.
 func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
 	f, ok := t.figures[id]
+	if ok && f.Looser(value) {
+		return nil, fmt.Errorf("figure %s may only get %s than %s", id, f.Stricter, f.text())
+	}
+	return t.with(id, value, src)
+}
+
+// Relax is the table with a less strict value for one figure. It refuses what
+// Tighten refuses, but for the direction: whether the figure may be relaxed at
+// all is for the rules to say.
+func (t *Table) Relax(id string, value float64, src Source) (*Table, error) {
+	f, ok := t.figures[id]
+	if ok && f.Stricter != Neither && !f.Looser(value) {
+		return nil, fmt.Errorf("figure %s is not relaxed by a value that is no less strict than %s", id, f.text())
+	}
+	return t.with(id, value, src)
+}
+
+// with is the table with another value for one figure.
+func (t *Table) with(id string, value float64, src Source) (*Table, error) {
+	f, ok := t.figures[id]
 	switch {
 	case !ok:
 		return nil, fmt.Errorf("there is no figure %q", id)
 	case math.IsNaN(value) || math.IsInf(value, 0):
 		return nil, fmt.Errorf("figure %s: the new value is no number", id)
 	case f.Stricter == Neither:
-		return nil, fmt.Errorf("figure %s is a plain property and cannot be tightened", id)
+		return nil, fmt.Errorf("figure %s is a plain property and cannot be changed", id)
 	case src.faults() != nil:
 		return nil, fmt.Errorf("figure %s: %w", id, errors.Join(src.faults()...))
-	case f.Stricter == Higher && value < f.Value || f.Stricter == Lower && value > f.Value:
-		return nil, fmt.Errorf("figure %s may only get %s than %s", id, f.Stricter, f.text())
 	}
 	f.Value, f.Source = value, src
-	tightened := &Table{t.Region, maps.Clone(t.figures)}
-	tightened.figures[id] = f
-	return tightened, nil
+	changed := &Table{t.Region, maps.Clone(t.figures)}
+	changed.figures[id] = f
+	return changed, nil
+}
+
+// Looser reports whether a value, in the base unit, asks less of a floor than
+// the figure does.
+func (f Figure) Looser(value float64) bool {
+	return f.Stricter == Higher && value < f.Value || f.Stricter == Lower && value > f.Value
+}
+
+// Read is a value for the figure as a record writes it, in the base unit. A
+// figure is one number: a range is refused.
+func (f Figure) Read(text string) (float64, error) {
+	r, err := quantity.Read(f.Dimension, text, quantity.US)
+	if err == nil && !r.IsPoint() {
+		err = fmt.Errorf("%q is a range: a figure is one number", text)
+	}
+	return r.Lo, err
 }
 
 // text is the value in US units, as an error prints it.

@@ -90,10 +90,8 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 	f.Text = t.Text(r)
 	f.Value, _ = t.value(rule.Value, r)
 	f.Limit, f.Unit = t.value(rule.Limit, r)
-	for _, id := range rule.Sources {
-		if cited, ok := figure.Cite(id); ok {
-			f.Sources = append(f.Sources, cited.Source)
-		}
+	for _, cited := range rule.Cited {
+		f.Sources = append(f.Sources, cited.Source)
 	}
 	return f
 }

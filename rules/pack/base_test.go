@@ -63,12 +63,6 @@ func TestIDsAreWords(t *testing.T) {
 	})
 }
 
-// The words for the risk before and after the remedy: three of each.
-var (
-	likelihoods  = []string{"unlikely", "possible", "likely"}
-	consequences = []string{"slight", "serious", "severe"}
-)
-
 func TestRisksAreOfThreeWords(t *testing.T) {
 	each(t, func(t *testing.T, c *country) {
 		for _, r := range c.pack.Rules {

@@ -55,8 +55,6 @@ func TestFailingCaseSaysWhy(t *testing.T) {
 			"wide-crack", "half an inch", "yes", "open", "crack.width"},
 		{"absent proves nothing", `facts = { "crack.width" = "1/2 in" }`, `facts = { "crack.width" = "absent" }`,
 			"wide-crack", "half an inch", "yes", "no", "crack.width"},
-		{"no such fact", `facts = { "crack.width" = "1/2 in" }`, `facts = { "crack.wide" = "1/2 in" }`,
-			"wide-crack", "half an inch", "yes", "there is no fact crack.wide", ""},
 		{"no such choice", `"zone.base" = "joists", "floor.covers" = 0`, `"zone.base" = "beams", "floor.covers" = 0`,
 			"plain-slab", "joists", "no", "zone.base: no choice beams", ""},
 		{"not a value", `"zone.base" = "joists", "floor.covers" = 0`, `"zone.base" = true, "floor.covers" = 0`,

@@ -10,69 +10,114 @@ import (
 	"underfoot/assess/figure"
 )
 
+// The words for whom a rule protects, and for what an open one does, the least
+// demanding first.
+var (
+	protected = []string{"people", "structure", "bond", "finish"}
+	policies  = []Policy{Note, Verify, Hold, Presume}
+)
+
 // check holds each rule against what every rule must have.
-func (l *loader) check(r *Rule, place string) {
-	policies := []Policy{Presume, Hold, Verify, Note}
-	all := append([]PolicyCase{{Then: r.Unknown}}, r.UnknownWhen...)
-	for i, c := range all {
-		if !slices.Contains(policies, c.Then) {
-			l.problem(place, "%q is not a policy: presume, hold, verify or note", c.Then)
-		}
-		if c.Then == Verify && r.Protects == "people" {
-			l.problem(place, "a rule that protects people may not leave an open question to verify (policy %d)", i+1)
-		}
+func (l *loader) check(r *Rule, at place) {
+	l.policy(r.Unknown, r, at.key("unknown"))
+	for i, c := range r.UnknownWhen {
+		l.policy(c.Then, r, at.key("unknown_when").item(i).key("then"))
 	}
-	if !slices.Contains([]string{"people", "structure", "bond", "finish"}, r.Protects) {
-		l.problem(place, "%q does not say whom the rule protects: people, structure, bond or finish", r.Protects)
+	if !slices.Contains(protected, r.Protects) {
+		l.misspelt(at.key("protects"), r.Protects, protected, "%q does not say whom the rule protects: people, structure, bond or finish", r.Protects)
 	}
 	if r.When == nil {
-		l.problem(place, "the rule has no `when`")
+		l.problem(at.key("when"), "the rule has no `when`")
 	}
 	if r.IsPermit() && r.Scope > assess.ScopeZone {
-		l.problem(place, "only a rule of zone or area scope may permit a base")
+		l.problem(at.key("permits"), "only a rule of zone or area scope may permit a base")
 	}
 	if len(r.Sources) == 0 {
-		l.problem(place, "the rule names no source")
+		l.problem(at, "the rule names no source")
 	}
-	for _, s := range r.Sources {
-		if _, ok := figure.Cite(s); !ok {
-			l.problem(place, "there is no citation %q", s)
-		}
-	}
-	for _, c := range r.Cautions {
-		if _, ok := l.pack.Cautions[c]; !ok {
-			l.problem(place, "there is no caution %q", c)
-		}
-	}
-	l.checkCases(r, place)
-	l.checkText(r, place)
-	l.makes(r.Makes, place)
-	l.reveals(r.Reveals, place)
+	l.warnings(r.Cautions, at.key("cautions"))
+	l.checkCases(r, at)
+	l.checkText(r, at)
+	l.makes(r.Makes, at.key("makes"))
+	l.reveals(r.Reveals, at.key("reveals"))
 }
 
-func (l *loader) checkCases(r *Rule, place string) {
-	for _, want := range []string{"yes", "no", "open"} {
-		if !slices.ContainsFunc(r.Cases, func(c Case) bool { return c.Expect == want }) {
-			l.problem(place, "the rule has no case that expects %s", want)
+// policy finds words that say nothing about an open outcome, and those that
+// say too little for a rule that protects people.
+func (l *loader) policy(p Policy, r *Rule, at place) {
+	if !slices.Contains(policies, p) {
+		l.misspelt(at, string(p), words(policies), "%q is not a policy: presume, hold, verify or note", p)
+	}
+	if p == Verify && r.Protects == "people" {
+		l.problem(at, "a rule that protects people may not leave an open question to verify")
+	}
+}
+
+// words are words of a kind of their own as plain ones.
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// warnings finds cautions that there are not.
+func (l *loader) warnings(ids []string, at place) {
+	for i, id := range ids {
+		if _, ok := l.pack.Cautions[id]; !ok {
+			l.misspelt(at.item(i), id, slices.Collect(maps.Keys(l.pack.Cautions)), "there is no caution %q", id)
 		}
 	}
+}
+
+// expectations are what a case may expect.
+var expectations = []string{"yes", "no", "open"}
+
+func (l *loader) checkCases(r *Rule, at place) {
+	for _, want := range expectations {
+		if !slices.ContainsFunc(r.Cases, func(c Case) bool { return c.Expect == want }) {
+			l.problem(at, "the rule has no case that expects %s", want)
+		}
+	}
+	for i, c := range r.Cases {
+		at := at.key("case").item(i)
+		if !slices.Contains(expectations, c.Expect) {
+			l.misspelt(at.key("expect"), c.Expect, expectations, "%q is not what a case may expect: yes, no or open", c.Expect)
+		}
+		for _, name := range slices.Sorted(maps.Keys(c.Facts)) {
+			if l.names.Schema.Find(name) == nil {
+				l.misspelt(at.key("facts").key(name), name, l.factNames(), "there is no fact %s", name)
+			}
+		}
+	}
+}
+
+func (l *loader) factNames() []string {
+	all := l.names.Schema.All()
+	names := make([]string, len(all))
+	for i := range all {
+		names[i] = all[i].ID
+	}
+	return names
 }
 
 // checkText finds sentences that are missing and holes that nothing fills.
-func (l *loader) checkText(r *Rule, place string) {
+func (l *loader) checkText(r *Rule, at place) {
 	t := r.Text
 	if t.Fails == "" || t.Open == "" || t.Why == "" || t.Title == "" {
-		l.problem(place, "the rule's title, fails, open or why text is missing")
+		l.problem(at, "the rule's title, fails, open or why text is missing")
 	}
-	for _, sentence := range []string{t.Title, t.Fails, t.Presumed, t.Open, t.Holds, t.Why, t.Remedy, t.Mode} {
+	for key, sentence := range t.all() {
 		for _, hole := range holes.FindAllStringSubmatch(sentence, -1) {
-			l.shown(hole[1], r.Scope, place)
+			l.shown(hole[1], r.Scope, at.key(key))
 		}
 	}
-	for _, name := range []string{r.Value, r.Limit} {
-		if name != "" {
-			l.shown(name, r.Scope, place)
-		}
+	if r.Value != "" {
+		l.shown(r.Value, r.Scope, at.key("value"))
+	}
+	if r.Limit != "" {
+		l.shown(r.Limit, r.Scope, at.key("limit"))
 	}
 }
 
@@ -80,15 +125,15 @@ func (l *loader) checkText(r *Rule, place string) {
 var holes = regexp.MustCompile(`{([^{}]*)}`)
 
 // shown finds a fact or a figure that a rule of the scope prints.
-func (l *loader) shown(name string, scope assess.Scope, place string) {
+func (l *loader) shown(name string, scope assess.Scope, at place) {
 	if l.isFigure(name) {
 		return
 	}
 	switch d := l.names.Schema.Find(name); {
 	case d == nil:
-		l.problem(place, "it shows %q, which is no fact and no figure", name)
+		l.misspelt(at, name, l.factNames(), "it shows %q, which is no fact and no figure", name)
 	case !encloses(d.Scope, scope):
-		l.problem(place, "a rule of %s scope cannot show %s, a fact of %s scope", scope, name, d.Scope)
+		l.problem(at, "a rule of %s scope cannot show %s, a fact of %s scope", scope, name, d.Scope)
 	}
 }
 
@@ -99,25 +144,25 @@ func (l *loader) isFigure(name string) bool {
 }
 
 // makes finds facts that a step makes true, or copies, and that are none.
-func (l *loader) makes(values map[string]string, place string) {
+func (l *loader) makes(values map[string]string, at place) {
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		if l.names.Schema.Find(name) == nil {
-			l.problem(place, "it makes %q true, which is no fact", name)
+			l.problem(at, "it makes %q true, which is no fact", name)
 		}
 		if from, copied := strings.CutPrefix(values[name], "="); copied && l.names.Schema.Find(from) == nil && !l.isFigure(from) {
-			l.problem(place, "it copies %q, which is no fact and no figure", from)
+			l.problem(at, "it copies %q, which is no fact and no figure", from)
 		}
 	}
 }
 
 // reveals finds names of facts, or topics with a star, that are none.
-func (l *loader) reveals(names []string, place string) {
+func (l *loader) reveals(names []string, at place) {
 	for _, name := range names {
 		topic, all := strings.CutSuffix(name, ".*")
 		if _, ok := assess.TopicScope(topic); all && ok || !all && l.names.Schema.Find(name) != nil {
 			continue
 		}
-		l.problem(place, "it lays open %q, which is no fact", name)
+		l.problem(at, "it lays open %q, which is no fact", name)
 	}
 }
 
@@ -127,19 +172,19 @@ func (l *loader) ids(rs records) {
 	seen := map[string]bool{}
 	for _, r := range rs.rules {
 		if seen[r.ID] {
-			l.problem(r.file+" "+r.ID, "the rule stands twice")
+			l.problem(place{name: r.file + " " + r.ID}, "the rule stands twice")
 		}
 		seen[r.ID] = true
 		l.regions(&r)
 	}
 	for _, id := range slices.Sorted(maps.Keys(rs.texts)) {
 		if !seen[id] {
-			l.problem("text "+id, "there is no rule of that id")
+			l.problem(place{name: "text " + id}, "there is no rule of that id")
 		}
 	}
 	for _, c := range rs.cautions {
 		if seen["caution "+c.ID] {
-			l.problem("caution "+c.ID, "the caution stands twice")
+			l.problem(place{name: "caution " + c.ID}, "the caution stands twice")
 		}
 		seen["caution "+c.ID] = true
 	}
@@ -153,9 +198,9 @@ func (l *loader) ranks() {
 			continue
 		}
 		if r.Rank == 0 {
-			l.problem(r.File+" "+r.ID, "a rule that calls or permits needs a rank")
+			l.problem(place{name: r.File + " " + r.ID}, "a rule that calls or permits needs a rank")
 		} else if other, taken := at[r.Rank]; taken {
-			l.problem(r.File+" "+r.ID, "the rank %g is that of %s too", r.Rank, other)
+			l.problem(place{name: r.File + " " + r.ID}, "the rank %g is that of %s too", r.Rank, other)
 		}
 		at[r.Rank] = r.ID
 	}
@@ -166,15 +211,15 @@ func (l *loader) ranks() {
 func (l *loader) regions(r *ruleRecord) {
 	for _, region := range r.Regions {
 		if !slices.Contains(figure.Regions, region) {
-			l.problem(r.file+" "+r.ID, "%q is not a region", region)
+			l.problem(place{name: r.file + " " + r.ID}, "%q is not a region", region)
 		}
 	}
 	for i := range r.Cases {
 		switch region := r.Cases[i].region(); {
 		case !slices.Contains(figure.Regions, region):
-			l.problem(r.file+" "+r.ID, "%q is not a region", region)
+			l.problem(place{name: r.file + " " + r.ID}, "%q is not a region", region)
 		case len(r.Regions) > 0 && !slices.Contains(r.Regions, region):
-			l.problem(r.file+" "+r.ID, "%q is a case of region %s, where the rule does not hold", r.Cases[i].Name, region)
+			l.problem(place{name: r.file + " " + r.ID}, "%q is a case of region %s, where the rule does not hold", r.Cases[i].Name, region)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package pack
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 
 	"underfoot/assess"
@@ -30,7 +31,8 @@ func load(files fs.FS, dir string, names condition.Names, region string) (*Pack,
 	l.cautions(rs)
 	l.steps(rs)
 	for i := range rs.rules {
-		l.rule(&rs.rules[i], rs.texts)
+		r := &rs.rules[i]
+		l.rule(r, rs.texts[r.ID], place{name: r.file + " " + r.ID})
 	}
 	l.ids(rs)
 	l.ranks()
@@ -42,48 +44,98 @@ type loader struct {
 	names    condition.Names
 	region   string
 	pack     *Pack
+	own      map[string]figure.Citation // sources that a local pack brings with it
 	problems assess.Problems
 }
 
-func (l *loader) problem(place, format string, args ...any) {
-	l.problems = append(l.problems, &assess.Problem{Kind: assess.Invalid, Place: place, What: fmt.Sprintf(format, args...)})
+// maxProblems bounds what is told of one pack, so that a file which is none
+// costs little.
+const maxProblems = 100
+
+func (l *loader) problem(at place, format string, args ...any) {
+	l.add(at, fmt.Sprintf(format, args...), "")
 }
 
-func (l *loader) rule(r *ruleRecord, texts map[string]Text) {
-	if len(r.Regions) > 0 && !slices.Contains(r.Regions, l.region) {
-		return
+func (l *loader) add(at place, what, hint string) {
+	if len(l.problems) < maxProblems {
+		l.problems = append(l.problems, at.problem(what, hint))
 	}
-	place := r.file + " " + r.ID
+}
+
+// misspelt is a problem with a word that is none of those that there are.
+func (l *loader) misspelt(at place, word string, among []string, format string, args ...any) {
+	hint := ""
+	if near := assess.Nearest(word, among); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	l.add(at, fmt.Sprintf(format, args...), hint)
+}
+
+// cite finds a source: one of the pack's own, or one of the program's.
+func (l *loader) cite(at place, ids []string) []figure.Citation {
+	var out []figure.Citation
+	for i, id := range ids {
+		c, ok := l.own[id]
+		if !ok {
+			c, ok = figure.Cite(id)
+		}
+		if !ok {
+			among := append(slices.Collect(maps.Keys(l.own)), figure.CitationIDs()...)
+			l.misspelt(at.item(i), id, among, "there is no citation %q", id)
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// rule compiles one rule into the pack; nil where it has no scope, or holds in
+// other regions.
+func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
+	if len(r.Regions) > 0 && !slices.Contains(r.Regions, l.region) {
+		return nil
+	}
 	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: Policy(r.Unknown), Protects: r.Protects, Ready: r.Ready,
 		Makes: r.Makes, Reveals: r.Reveals, Cautions: r.Cautions, Sources: r.Sources, Value: r.Value, Limit: r.Limit,
-		Risk: r.Risk, Text: texts[r.ID], Cases: r.Cases, File: r.file}
+		Risk: r.Risk, Text: text, Cases: r.Cases, File: r.file}
 	var ok bool
 	if out.Scope, ok = assess.ParseScope(r.Scope); !ok {
-		l.problem(place, "%q is not a scope", r.Scope)
-		return
+		l.misspelt(at.key("scope"), r.Scope, scopeWords(), "%q is not a scope", r.Scope)
+		return nil
 	}
-	out.Applies, out.When = l.compile(r.Applies, place, out.Scope), l.compile(r.When, place, out.Scope)
-	for _, c := range r.UnknownWhen {
-		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{l.compile(c.When, place, out.Scope), Policy(c.Then)})
+	out.Applies, out.When = l.compile(r.Applies, at.key("applies"), out.Scope), l.compile(r.When, at.key("when"), out.Scope)
+	for i, c := range r.UnknownWhen {
+		when := l.compile(c.When, at.key("unknown_when").item(i).key("when"), out.Scope)
+		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{when, Policy(c.Then)})
 	}
-	out.TakesUp = l.compile(r.TakesUp, place, assess.ScopeLayer)
-	l.effects(r, out, place)
-	l.check(out, place)
+	out.TakesUp = l.compile(r.TakesUp, at.key("takes_up"), assess.ScopeLayer)
+	l.effects(r, out, at)
+	out.Cited = l.cite(at.key("sources"), r.Sources)
+	l.check(out, at)
 	l.pack.Rules = append(l.pack.Rules, out)
+	return out
 }
 
-func (l *loader) compile(src, place string, scope assess.Scope) *condition.Condition {
+func scopeWords() []string {
+	var words []string
+	for s := assess.ScopeJob; s <= assess.ScopePath; s++ {
+		words = append(words, s.String())
+	}
+	return words
+}
+
+func (l *loader) compile(src string, at place, scope assess.Scope) *condition.Condition {
 	if src == "" {
 		return nil
 	}
-	c, problems := condition.Compile(src, condition.Place{File: place}, l.names)
+	c, problems := condition.Compile(src, at.text(), l.names)
 	l.problems = append(l.problems, problems...)
 	if c == nil {
 		return nil
 	}
 	for _, s := range c.Scopes() {
 		if !encloses(s, scope) {
-			l.problem(place, "a rule of %s scope cannot name a fact of %s scope; use a tally", scope, s)
+			l.problem(at, "a rule of %s scope cannot name a fact of %s scope; use a tally", scope, s)
 		}
 	}
 	return c
@@ -94,75 +146,86 @@ func encloses(outer, inner assess.Scope) bool {
 	return outer == inner || outer <= assess.ScopeZone && outer < inner
 }
 
-func (l *loader) effects(r *ruleRecord, out *Rule, place string) {
+func (l *loader) effects(r *ruleRecord, out *Rule, at place) {
 	if r.Calls != "" {
-		out.Calls = l.path(r.Calls, place, false)
+		out.Calls = l.path(r.Calls, at.key("calls"), false)
 	}
-	for _, word := range r.Permits {
-		out.Permits = append(out.Permits, l.path(word, place, true))
+	for i, word := range r.Permits {
+		out.Permits = append(out.Permits, l.path(word, at.key("permits").item(i), true))
 	}
-	for _, word := range r.Bars {
+	for i, word := range r.Bars {
 		if word == "this" {
 			out.BarsThis = true
 			continue
 		}
-		out.Bars = append(out.Bars, l.path(word, place, true))
+		out.Bars = append(out.Bars, l.path(word, at.key("bars").item(i), true))
 	}
-	for _, word := range r.Alternatives {
+	for i, word := range r.Alternatives {
 		p, ok := assess.ParsePath(word)
 		if !ok {
-			l.problem(place, "%q is not a path", word)
+			l.misspelt(at.key("alternatives").item(i), word, pathWords(), "%q is not a path", word)
 		}
 		out.Alternatives = append(out.Alternatives, p)
 	}
 }
 
-func (l *loader) path(word, place string, isBase bool) assess.PathID {
+func (l *loader) path(word string, at place, isBase bool) assess.PathID {
 	p, ok := assess.ParsePath(word)
 	switch {
 	case !ok:
-		l.problem(place, "%q is not a path", word)
+		l.misspelt(at, word, pathWords(), "%q is not a path", word)
 	case p.IsBase() != isBase:
-		l.problem(place, "%s is called for if it is a step, permitted or barred if it is a base", word)
+		l.problem(at, "%s is called for if it is a step, permitted or barred if it is a base", word)
 	}
 	return p
 }
 
+func pathWords() []string {
+	var words []string
+	for _, p := range assess.Paths() {
+		words = append(words, p.String())
+	}
+	return words
+}
+
 func (l *loader) cautions(rs records) {
 	for _, c := range rs.cautions {
+		at := place{name: "caution " + c.ID}
 		text, ok := rs.warnings[c.ID]
 		if !ok || text == "" {
-			l.problem("caution "+c.ID, "the caution has no text")
+			l.problem(at, "the caution has no text")
 		}
-		out := assess.Caution{ID: c.ID, Text: text}
-		for _, id := range c.Sources {
-			cited, ok := figure.Cite(id)
-			if !ok {
-				l.problem("caution "+c.ID, "there is no citation %q", id)
-			}
-			out.Sources = append(out.Sources, cited.Source)
-		}
-		l.pack.Cautions[c.ID] = out
+		l.caution(c, text, at)
 	}
+}
+
+// caution puts one caution into the pack.
+func (l *loader) caution(c cautionRecord, text string, at place) {
+	out := assess.Caution{ID: c.ID, Text: text}
+	for _, cited := range l.cite(at.key("sources"), c.Sources) {
+		out.Sources = append(out.Sources, cited.Source)
+	}
+	l.pack.Cautions[c.ID] = out
 }
 
 func (l *loader) steps(rs records) {
 	for _, s := range rs.steps {
+		at := place{name: "step " + s.Path}
 		path, ok := assess.ParsePath(s.Path)
 		if !ok {
-			l.problem("step "+s.Path, "%q is not a path", s.Path)
+			l.problem(at, "%q is not a path", s.Path)
 		}
 		text := rs.stepText[s.Path]
 		if text.Text == "" {
-			l.problem("step "+s.Path, "the step has no text")
+			l.problem(at, "the step has no text")
 		}
-		l.makes(s.Makes, "step "+s.Path)
-		l.reveals(s.Reveals, "step "+s.Path)
+		l.makes(s.Makes, at)
+		l.reveals(s.Reveals, at)
 		l.pack.Steps[path] = &Step{Path: path, Ends: s.Ends, Makes: s.Makes, Reveals: s.Reveals, Cautions: s.Cautions, Text: text}
 	}
 	for _, p := range assess.Paths() {
 		if l.pack.Steps[p] == nil {
-			l.problem("step "+p.String(), "the path has no step record")
+			l.problem(place{name: "step " + p.String()}, "the path has no step record")
 		}
 	}
 }

@@ -125,6 +125,10 @@ var broken = []struct{ name, file, from, to, want string }{
 	{"no case for yes", "rule.toml", `expect = "yes"`, `expect = "no"`, "no case that expects yes"},
 	{"no case for no", "rule.toml", `expect = "no"`, `expect = "yes"`, "no case that expects no"},
 	{"no case for open", "rule.toml", `expect = "open"`, `expect = "yes"`, "no case that expects open"},
+	{"case of a fact that is none", "rule.toml", `facts = { "crack.width" = "1/2 in" }`, `facts = { "crack.wide" = "1/2 in" }`, "there is no fact crack.wide"},
+	{"case that expects something else", "rule.toml", `facts = {}
+  expect = "open"`, `facts = {}
+  expect = "maybe"`, `"maybe" is not what a case may expect`},
 	{"no rank", "rule.toml", `rank = 1`, ``, "needs a rank"},
 	{"rank of another rule", "rule.toml", `rank = 2`, `rank = 1`, "the rank 1 is that of gas-smell too"},
 	{"id of another rule", "rule.toml", `id = "plain-slab"`, `id = "gas-smell"`, "the rule stands twice"},

@@ -4,8 +4,11 @@
 package pack
 
 import (
+	"iter"
+
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/figure"
 )
 
 // A Policy is what an open rule does.
@@ -41,12 +44,14 @@ type Rule struct {
 	Reveals      []string             // what its step lays open beside what the step's record says
 	Cautions     []string
 	Sources      []string
-	Value        string // the fact whose value the finding shows
-	Limit        string // the figure or fact that it is compared with
+	Cited        []figure.Citation // what the sources are
+	Value        string            // the fact whose value the finding shows
+	Limit        string            // the figure or fact that it is compared with
 	Risk         Risk
 	Text         Text
 	Cases        []Case
 	File         string
+	Local        bool // of a pack that the program does not ship
 }
 
 // A PolicyCase picks a policy where its condition is a proven yes.
@@ -74,6 +79,18 @@ type Text struct {
 	Why      string `toml:"why"`
 	Remedy   string `toml:"remedy"`
 	Mode     string `toml:"mode"`
+}
+
+// all are the sentences by key, in the order in which they are told.
+func (t *Text) all() iter.Seq2[string, string] {
+	return func(yield func(key, sentence string) bool) {
+		for _, s := range [...][2]string{{"title", t.Title}, {"fails", t.Fails}, {"presumed", t.Presumed}, {"open", t.Open},
+			{"holds", t.Holds}, {"why", t.Why}, {"remedy", t.Remedy}, {"mode", t.Mode}} {
+			if !yield(s[0], s[1]) {
+				return
+			}
+		}
+	}
 }
 
 // A Case is one test of a rule, held beside it: facts by short name, and what
@@ -115,6 +132,7 @@ type Pack struct {
 	Rules       []*Rule
 	Steps       map[assess.PathID]*Step
 	Cautions    map[string]assess.Caution
+	Locals      []assess.PackRef // the packs that were added, by id
 }
 
 // Rule finds a rule by its id; nil where there is none.

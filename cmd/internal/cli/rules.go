@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
-	"underfoot/assess/figure"
 	"underfoot/rules"
 	"underfoot/rules/pack"
 )
@@ -146,10 +145,8 @@ func (a *app) show(r *pack.Rule) error {
 	for _, c := range r.Cases {
 		p("", fmt.Sprintf("%-4s %s", c.Expect, c.Name))
 	}
-	for _, id := range r.Sources {
-		if c, ok := figure.Cite(id); ok {
-			p("source "+id, fmt.Sprintf("%s (%s; %s): %s", c.Source.Title, c.Source.Edition, c.Source.Known, c.States))
-		}
+	for _, c := range r.Cited {
+		p("source "+c.ID, fmt.Sprintf("%s (%s; %s): %s", c.Title, c.Edition, c.Known, c.States))
 	}
 	return nil
 }

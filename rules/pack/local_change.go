@@ -1,0 +1,261 @@
+package pack
+
+import (
+	"fmt"
+	"slices"
+
+	"underfoot/assess"
+	"underfoot/assess/condition"
+	"underfoot/assess/figure"
+)
+
+// A figureChange is another value that a pack gives a figure.
+type figureChange struct {
+	part    *part
+	figure  figure.Figure // as shipped
+	value   float64
+	source  figure.Source
+	relaxes bool
+	written string
+}
+
+// figures is the table with every change of the packs. Where several packs name
+// a figure the strictest value counts.
+func (a *Addition) figures(t *figure.Table) *figure.Table {
+	strictest := map[string]figureChange{}
+	for _, p := range a.parts {
+		for _, c := range p.figureChanges(t) {
+			now, taken := strictest[c.figure.ID]
+			if kept := now.figure; taken {
+				kept.Value = now.value
+				if kept.Looser(c.value) || c.value == now.value {
+					continue
+				}
+			}
+			strictest[c.figure.ID] = c
+		}
+	}
+	out := t
+	for _, c := range strictest {
+		change := out.Tighten
+		if c.relaxes {
+			change = out.Relax
+			c.part.relax("figure %s is %s", c.figure.ID, c.written, c.source)
+		}
+		if changed, err := change(c.figure.ID, c.value, c.source); err == nil {
+			out = changed
+		}
+	}
+	return out
+}
+
+// figureChanges are those that the pack asks for and may have.
+func (p *part) figureChanges(t *figure.Table) []figureChange {
+	var out []figureChange
+	for i, r := range p.records.Tighten {
+		out = p.figureChange(out, t, figureChange{written: r.Value}, r.Figure, r.Source, p.place().key("tighten").item(i))
+	}
+	for i, r := range p.records.Relax {
+		at := p.place().key("relax").item(i)
+		switch {
+		case (r.Figure == "") == (r.Rule == ""):
+			p.problem(at, "name the figure or the rule that is relaxed, one of them")
+		case r.Figure != "":
+			out = p.figureChange(out, t, figureChange{written: r.Value, relaxes: true}, r.Figure, r.Source, at)
+		}
+	}
+	return out
+}
+
+func (p *part) figureChange(list []figureChange, t *figure.Table, c figureChange, id, source string, at place) []figureChange {
+	f, ok := t.Figure(id)
+	if !ok {
+		p.misspelt(at.key("figure"), id, t.IDs(), "there is no figure %q", id)
+		return list
+	}
+	cited := p.source(source, at)
+	value, err := f.Read(c.written)
+	if err != nil {
+		p.problem(at.key("value"), "%s", err)
+		return list
+	}
+	change := t.Tighten
+	if c.relaxes {
+		change = t.Relax
+	}
+	if cited == nil {
+		return list
+	}
+	if _, err := change(id, value, cited.Source); err != nil {
+		p.problem(at.key("value"), "%s", err)
+		return list
+	}
+	c.part, c.figure, c.value, c.source = p, f, value, cited.Source
+	return append(list, c)
+}
+
+// source is the one source of a change; nil where it is missing.
+func (p *part) source(id string, at place) *figure.Citation {
+	if id == "" {
+		p.problem(at, "the change names no source")
+		return nil
+	}
+	if cited := p.cite(at.key("source"), []string{id}); len(cited) == 1 {
+		return &cited[0]
+	}
+	return nil
+}
+
+// peopleFigures refuses to relax a figure that a rule which protects people
+// compares with.
+func (p *part) peopleFigures() {
+	for i, r := range p.records.Relax {
+		if r.Figure == "" {
+			continue
+		}
+		for _, rule := range p.ours.Rules {
+			if rule.Protects == "people" && rule.compares(r.Figure) {
+				p.problem(p.place().key("relax").item(i), "figure %s decides in %s, which protects people; it cannot be relaxed", r.Figure, rule.ID)
+				break
+			}
+		}
+	}
+}
+
+// compares reports whether a condition of the rule names the figure.
+func (r *Rule) compares(id string) bool {
+	all := []*condition.Condition{r.Applies, r.When}
+	for _, c := range r.UnknownWhen {
+		all = append(all, c.When)
+	}
+	return slices.ContainsFunc(all, func(c *condition.Condition) bool { return c != nil && slices.Contains(c.Figures(), id) })
+}
+
+// change applies what the packs say of the program's rules: first what they
+// relax, then what they raise, so that the stricter word counts.
+func (a *Addition) change(out *Pack) {
+	ceilings := map[string]Policy{}
+	for _, p := range a.parts {
+		for id, ceiling := range p.ceilings() {
+			if now, taken := ceilings[id]; !taken || stricter(ceiling, now) {
+				ceilings[id] = ceiling
+			}
+		}
+	}
+	for i, r := range out.Rules {
+		if ceiling, ok := ceilings[r.ID]; ok {
+			out.Rules[i] = r.bounded(func(p Policy) Policy { return lower(p, ceiling) })
+		}
+	}
+	for _, p := range a.parts {
+		for i, r := range p.records.Raise {
+			p.raise(r, out, p.place().key("raise").item(i))
+		}
+	}
+}
+
+// ceilings are the policies to which the pack lowers rules.
+func (p *part) ceilings() map[string]Policy {
+	out := map[string]Policy{}
+	for i, r := range p.records.Relax {
+		if r.Rule == "" {
+			continue
+		}
+		at := p.place().key("relax").item(i)
+		rule, cited := p.theirs(r.Rule, at), p.source(r.Source, at)
+		if rule == nil || cited == nil || !p.word(r.Unknown, at) {
+			continue
+		}
+		if rule.Protects == "people" {
+			p.problem(at.key("rule"), "%s protects people; it cannot be relaxed", rule.ID)
+			continue
+		}
+		out[rule.ID] = Policy(r.Unknown)
+		p.relax("rule %s, while it is not settled, asks for no more than %s", rule.ID, r.Unknown, cited.Source)
+	}
+	return out
+}
+
+// raise makes one of the program's rules ask for more.
+func (p *part) raise(r raiseRecord, out *Pack, at place) {
+	if p.theirs(r.Rule, at) == nil {
+		return
+	}
+	i := slices.IndexFunc(out.Rules, func(o *Rule) bool { return o.ID == r.Rule })
+	rule := *out.Rules[i]
+	if r.Unknown != "" && p.word(r.Unknown, at) {
+		rule = *rule.bounded(func(now Policy) Policy { return higher(now, Policy(r.Unknown)) })
+	}
+	if rule.IsPermit() && len(r.Bars) > 0 {
+		p.problem(at.key("bars"), "%s permits; a rule that permits cannot bar", rule.ID)
+	}
+	for k, word := range r.Bars {
+		if base := p.path(word, at.key("bars").item(k), true); !slices.Contains(rule.Bars, base) {
+			rule.Bars = append(slices.Clip(rule.Bars), base)
+		}
+	}
+	p.warnings(r.Cautions, at.key("cautions"))
+	rule.Cautions = append(slices.Clip(rule.Cautions), r.Cautions...)
+	if cited := p.source(r.Source, at); cited != nil {
+		rule.Cited = append(slices.Clip(rule.Cited), *cited)
+	}
+	out.Rules[i] = &rule
+}
+
+// theirs is a rule of the program; nil where there is none of that id.
+func (p *part) theirs(id string, at place) *Rule {
+	r := p.ours.Rule(id)
+	if r == nil {
+		var ids []string
+		for _, o := range p.ours.Rules {
+			ids = append(ids, o.ID)
+		}
+		p.misspelt(at.key("rule"), id, ids, "there is no rule %q in region %s", id, p.region)
+	}
+	return r
+}
+
+func (p *part) word(policy string, at place) bool {
+	ok := slices.Contains(policies, Policy(policy))
+	if !ok {
+		p.misspelt(at.key("unknown"), policy, words(policies), "%q is not a policy: presume, hold, verify or note", policy)
+	}
+	return ok
+}
+
+// bounded is the rule with each of its policies changed.
+func (r *Rule) bounded(change func(Policy) Policy) *Rule {
+	out := *r
+	out.Unknown = change(r.Unknown)
+	out.UnknownWhen = slices.Clone(r.UnknownWhen)
+	for i := range out.UnknownWhen {
+		out.UnknownWhen[i].Then = change(out.UnknownWhen[i].Then)
+	}
+	return &out
+}
+
+// stricter reports whether one policy asks for more than another.
+func stricter(a, b Policy) bool { return slices.Index(policies, a) > slices.Index(policies, b) }
+
+func higher(a, b Policy) Policy {
+	if stricter(a, b) {
+		return a
+	}
+	return b
+}
+
+func lower(a, b Policy) Policy {
+	if stricter(a, b) {
+		return b
+	}
+	return a
+}
+
+// relax notes what the pack relaxes and by which sources, for every report.
+func (p *part) relax(format, id, what string, by ...assess.Source) {
+	text := fmt.Sprintf(format, id, what)
+	for _, s := range by {
+		text += fmt.Sprintf("; %s (%s)", s.Title, s.Edition)
+	}
+	p.relaxes = append(p.relaxes, text)
+}
