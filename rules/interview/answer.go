@@ -2,19 +2,22 @@ package interview
 
 import (
 	"fmt"
+	"slices"
 
 	"underfoot/assess"
 )
 
-// A Change is one answer that an interview has made, to be saved.
+// A Change is one answer that an interview has made, or one thing that it has
+// taken off a list, to be saved.
 type Change struct {
 	Address assess.Address
 	Answer  assess.Answer
+	Drop    bool // the item goes, with all that was said of it
 }
 
 // Answer takes one answer to a prompt of the form One or List.
 func (s *Session) Answer(p Prompt, a assess.Answer) []Change {
-	return s.take(p, Change{p.Address, a})
+	return s.take(p, Change{Address: p.Address, Answer: a})
 }
 
 // AnswerFamily says of each member of a family whether it is so: the replies
@@ -22,9 +25,38 @@ func (s *Session) Answer(p Prompt, a assess.Answer) []Change {
 func (s *Session) AnswerFamily(p Prompt, replies []assess.Answer) []Change {
 	changes := make([]Change, 0, len(p.Members))
 	for i, q := range p.Members {
-		changes = append(changes, Change{at(p.Address, q), replies[i]})
+		changes = append(changes, Change{Address: at(p.Address, q), Answer: replies[i]})
 	}
 	return s.take(p, changes...)
+}
+
+// MemberAnswers are the answers of a family of which some are so: yes, or the worst
+// word, of each of these, and no of all the others.
+func (p *Prompt) MemberAnswers(so func(i int) bool) []assess.Answer {
+	out := make([]assess.Answer, len(p.Members))
+	for i, q := range p.Members {
+		word := q.Decl.Choices[0]
+		if so(i) {
+			word = q.Decl.Choices[len(q.Decl.Choices)-1]
+		}
+		bit, _ := q.Decl.ChoiceBit(word)
+		out[i] = assess.Answer{Set: assess.Set{Mask: bit}, Text: word}
+	}
+	return out
+}
+
+// Drop takes the nth thing off a list, counted from 0, with all that was said
+// of it.
+func (s *Session) Drop(p Prompt, n int) []Change {
+	scope, _ := assess.ParseScope(p.Address.Topic)
+	zone := s.zone(p.Address)
+	item := p.Address
+	item.Item, item.Field = zone.Lists[scope][n].ID, "kind"
+	zone.Lists[scope] = slices.Delete(zone.Lists[scope], n, n+1)
+	s.history = slices.DeleteFunc(s.history, func(h Prompt) bool {
+		return h.Address.Topic == item.Topic && h.Address.Item == item.Item && h.Address.Zone == item.Zone && h.Address.Area == item.Area
+	})
+	return []Change{{Address: item, Drop: true}}
 }
 
 // Add puts one more thing into a list; its questions come next. The list stays
@@ -34,7 +66,7 @@ func (s *Session) Add(p Prompt) []Change {
 	item := p.Address
 	item.Item, item.Field = s.freeID(scope, p.Address), "kind"
 	s.Job.AddItem(item)
-	changes := s.take(p, Change{p.Address, assess.Answer{Set: assess.SetNo}})
+	changes := s.take(p, Change{Address: p.Address, Answer: assess.Answer{Set: assess.SetNo, Text: "no"}})
 	s.last.Address = item
 	return changes
 }

@@ -12,6 +12,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/cmd/internal/console"
+	"underfoot/rules/pack"
 )
 
 // app is what all commands share: the streams, the day, the global flags.
@@ -23,6 +24,8 @@ type app struct {
 	lang    string
 	day     string
 	plain   bool // --no-color
+	files   []string // --pack
+	packs   []*pack.Local
 	engines engines
 }
 
@@ -65,6 +68,7 @@ local code or the instructions of the products that are used.`,
 	f.StringVar(&a.lang, "lang", "en", "language of questions and reports")
 	f.StringVar(&a.day, "today", "", "the day to count ages from, as 2026-05-04 (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.StringVar(&a.region, "region", "", "rules of this region: us, ca, uk, ie, au, nz, de, eu, other (default: as the record says)")
+	f.StringArrayVar(&a.files, "pack", nil, "a pack of local rules, a TOML file (again for several)")
 	f.BoolVar(&a.plain, "no-color", false, "print without colour")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usage(err.Error(), "see: "+c.CommandPath()+" --help")
@@ -93,7 +97,7 @@ func (a *app) settle() error {
 	if a.plain {
 		a.NoColor()
 	}
-	return nil
+	return a.readPacks(a.files)
 }
 
 var regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}

@@ -8,6 +8,7 @@ import (
 	"underfoot/assess/record"
 	"underfoot/cmd/internal/disk"
 	"underfoot/rules"
+	"underfoot/rules/pack"
 )
 
 // engines opens the rules of each region and unit system once.
@@ -16,18 +17,28 @@ type engines map[engineKey]*rules.Engine
 type engineKey struct {
 	region string
 	system quantity.System
+	bare   bool // without local packs
 }
 
-func (es engines) open(region string, sys quantity.System) (*rules.Engine, error) {
-	key := engineKey{region, sys}
+func (es engines) open(key engineKey, packs ...*pack.Local) (*rules.Engine, error) {
 	if e := es[key]; e != nil {
 		return e, nil
 	}
-	e, err := rules.Open(region, sys)
+	e, err := rules.Open(key.region, key.system, packs...)
 	if err == nil {
 		es[key] = e
 	}
 	return e, err
+}
+
+// open is the engine of a region with the packs that were named.
+func (a *app) open(region string, sys quantity.System) (*rules.Engine, error) {
+	return a.engines.open(engineKey{region: region, system: sys}, a.packs...)
+}
+
+// bare is an engine for its catalogue, which is that of every region.
+func (a *app) bare() (*rules.Engine, error) {
+	return a.engines.open(engineKey{region: "us", system: quantity.US, bare: true})
 }
 
 // A file is a record with the rules that it asks for.
@@ -59,7 +70,7 @@ func (a *app) bytes(name string) ([]byte, error) {
 }
 
 func (a *app) parse(name string, data []byte) (*file, error) {
-	reader, err := a.engines.open("us", quantity.US)
+	reader, err := a.bare()
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +91,7 @@ func (a *app) withRules(name string, doc *record.Document) (*file, error) {
 	if a.units != "" {
 		sys = a.system()
 	}
-	engine, err := a.engines.open(region, sys)
+	engine, err := a.open(region, sys)
 	return &file{name: name, doc: doc, engine: engine}, err
 }
 

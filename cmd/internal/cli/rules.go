@@ -17,19 +17,16 @@ func (a *app) rulesCommand() *cobra.Command {
 		Short: "List the rules, show one with its sources, run their own cases",
 		Example: `  underfoot rules list
   underfoot rules show asbestos-presumed-layer
-  underfoot rules test --region uk`,
+  underfoot rules test --region uk
+  underfoot rules check our-town.toml`,
 	}
 	c.AddCommand(a.rulesList(), a.rulesShow(), a.rulesCheck(), a.rulesTest())
 	return c
 }
 
-func (a *app) openRules() (*rules.Engine, error) {
-	region := a.region
-	if region == "" {
-		region = "us"
-	}
-	return a.engines.open(region, a.system())
-}
+// openRules opens the rules of the region that was named, or else of the first
+// in which the packs hold.
+func (a *app) openRules() (*rules.Engine, error) { return a.open(a.packRegions()[0], a.system()) }
 
 func (a *app) rulesList() *cobra.Command {
 	return &cobra.Command{
@@ -157,56 +154,4 @@ func policies(r *pack.Rule) string {
 		parts = append(parts, fmt.Sprintf("%s when %s", c.Then, c.When))
 	}
 	return strings.Join(append(parts, string(r.Unknown)), "; else ")
-}
-
-func (a *app) rulesCheck() *cobra.Command {
-	return &cobra.Command{
-		Use:   "check",
-		Short: "Load the rules of every region and print what is wrong with them",
-		Args:  args(cobra.NoArgs, "packs of your own are not read yet; rules check takes no arguments"),
-		RunE: func(*cobra.Command, []string) error {
-			for _, region := range regions {
-				e, err := a.engines.open(region, a.system())
-				if err != nil {
-					return err
-				}
-				fmt.Fprintf(a.Out, "%-6s %d rules, nothing wrong\n", region, len(e.Pack.Rules))
-			}
-			return nil
-		},
-	}
-}
-
-func (a *app) rulesTest() *cobra.Command {
-	return &cobra.Command{
-		Use:   "test",
-		Short: "Run the cases that stand beside the rules",
-		Args:  args(cobra.NoArgs, "packs of your own are not read yet; rules test takes no arguments"),
-		RunE: func(*cobra.Command, []string) error {
-			failed := 0
-			for _, region := range a.testRegions() {
-				e, err := a.engines.open(region, a.system())
-				if err != nil {
-					return err
-				}
-				failures, ran := e.Test()
-				fmt.Fprintf(a.Out, "%-6s %d cases of %d rules, %d failed\n", region, ran, len(e.Pack.Rules), len(failures))
-				for _, f := range failures {
-					fmt.Fprintf(a.Out, "  %s: %s: want %s, got %s\n    %s\n", f.Rule, f.Case, f.Want, f.Got, f.Explain)
-				}
-				failed += len(failures)
-			}
-			if failed > 0 {
-				return &assess.Problem{Kind: assess.Invalid, What: fmt.Sprintf("%d cases failed", failed), Hint: "the rule or its case is wrong: ask which before changing either"}
-			}
-			return nil
-		},
-	}
-}
-
-func (a *app) testRegions() []string {
-	if a.region != "" {
-		return []string{a.region}
-	}
-	return regions
 }

@@ -14,7 +14,7 @@ func (a *app) schemaCommand() *cobra.Command {
 		Example: `  underfoot schema > underfoot.schema.json`,
 		Args:    args(cobra.NoArgs, "schema takes no arguments"),
 		RunE: func(*cobra.Command, []string) error {
-			e, err := a.engines.open("us", quantity.US)
+			e, err := a.bare()
 			if err != nil {
 				return err
 			}

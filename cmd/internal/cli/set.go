@@ -33,7 +33,7 @@ ADDRESS.basis, .with, .note and .on say how an answer is known.`,
 
 // set changes the record under its lock: all of the answers, or none.
 func (a *app) set(name string, pairs []string) error {
-	e, err := a.engines.open("us", quantity.US)
+	e, err := a.bare()
 	if err != nil {
 		return err
 	}

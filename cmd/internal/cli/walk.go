@@ -100,7 +100,11 @@ func (a *app) startWalk(name string) (*walk, error) {
 func (w *walk) save(changes []interview.Change) error {
 	for _, c := range changes {
 		c.Answer.On = w.app.today
-		if err := w.doc.Put(c.Address, c.Answer); err != nil {
+		put := func() error { return w.doc.Put(c.Address, c.Answer) }
+		if c.Drop {
+			put = func() error { return w.doc.DropItem(c.Address) }
+		}
+		if err := put(); err != nil {
 			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: err.Error()}
 		}
 	}

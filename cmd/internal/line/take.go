@@ -3,6 +3,7 @@ package line
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,7 +29,11 @@ func options(p interview.Prompt) []option {
 		if len(p.Items) == 0 {
 			return []option{{"add", interview.Said["replies"]["add_first"]}, {"yes", interview.Said["replies"]["empty"]}}
 		}
-		return []option{{"add", interview.Said["replies"]["add"]}, {"yes", interview.Said["replies"]["complete"]}}
+		list = []option{{"add", interview.Said["replies"]["add"]}, {"yes", interview.Said["replies"]["complete"]}}
+		for i, name := range p.Items {
+			list = append(list, option{fmt.Sprintf("drop %d", i+1), interview.Said["replies"]["drop"] + " " + name})
+		}
+		return list
 	}
 	for _, c := range p.Question.Decl.Choices {
 		label := c
@@ -84,50 +89,35 @@ func pick(p interview.Prompt, text string) string {
 }
 
 func (a *Asker) takeList(p interview.Prompt, word string) ([]interview.Change, string, error) {
+	if n, err := strconv.Atoi(strings.TrimPrefix(strings.ToLower(word), "drop ")); err == nil && n >= 1 && n <= len(p.Items) {
+		return a.Session.Drop(p, n-1), "", nil
+	}
 	switch strings.ToLower(word) {
 	case "add":
 		return a.Session.Add(p), "", nil
 	case "yes", "none":
 		return a.Session.Answer(p, assess.Answer{Set: assess.SetYes, Text: "yes"}), "", nil
 	}
-	return nil, fmt.Sprintf("%q is none of these: add, yes, not sure", word), nil
+	return nil, fmt.Sprintf("%q is none of these: add, yes, drop 1, not sure", word), nil
 }
 
 // takeFamily says no of every member that is not named, once any is named or
 // none is said.
 func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply) ([]interview.Change, string, error) {
-	replies := make([]assess.Answer, len(p.Members))
-	for i, q := range p.Members {
-		replies[i] = assess.Answer{Reply: reply}
-		if reply == assess.Given {
-			replies[i] = None(q)
-		}
+	if reply != assess.Given {
+		return a.Session.AnswerFamily(p, slices.Repeat([]assess.Answer{{Reply: reply}}, len(p.Members))), "", nil
 	}
-	if reply != assess.Given || strings.EqualFold(words, "none") {
-		return a.Session.AnswerFamily(p, replies), "", nil
-	}
+	so := map[int]bool{}
 	for _, word := range strings.Split(words, ",") {
 		i := member(p, strings.TrimSpace(word))
-		if i < 0 {
+		switch {
+		case i >= 0:
+			so[i] = true
+		case !strings.EqualFold(words, "none"):
 			return nil, fmt.Sprintf("%q is none of these: write their numbers with commas between, or: none, not sure", word), nil
 		}
-		replies[i] = Some(p.Members[i])
 	}
-	return a.Session.AnswerFamily(p, replies), "", nil
-}
-
-// None is the answer that a member of a family gives to `none`.
-func None(q *question.Question) assess.Answer { return worded(q, q.Decl.Choices[0]) }
-
-// Some is the answer that a member gives when it is named: yes, or of a member
-// with more words the worst.
-func Some(q *question.Question) assess.Answer {
-	return worded(q, q.Decl.Choices[len(q.Decl.Choices)-1])
-}
-
-func worded(q *question.Question, word string) assess.Answer {
-	bit, _ := q.Decl.ChoiceBit(word)
-	return assess.Answer{Set: assess.Set{Mask: bit}, Text: word}
+	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) bool { return so[i] })), "", nil
 }
 
 func member(p interview.Prompt, word string) int {

@@ -2,6 +2,7 @@ package screen
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"underfoot/assess"
@@ -182,9 +183,13 @@ func TestRepliesByKeyAndByWord(t *testing.T) {
 	if _, a := s.press("Could not see", "enter").last(); a.Reply != assess.CouldNotSee {
 		t.Errorf("%+v", a)
 	}
-	s = sit(t, wants(t, "zone.base"))
+	s = sit(t, wants(t, "slab.kind"))
 	if _, a := s.choose("Does not apply").press("enter").last(); a.Reply != assess.DoesNotApply {
 		t.Errorf("%+v", a)
+	}
+	s = sit(t, wants(t, "zone.base")) // applies whatever else is known
+	if strings.Contains(s.View(), "Does not apply") {
+		t.Error("what always applies is offered as not applying")
 	}
 }
 

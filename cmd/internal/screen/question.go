@@ -89,8 +89,9 @@ func (m *model) picker() *picker {
 	default:
 		m.choiceRows(p)
 	}
-	for _, r := range []assess.Reply{assess.CouldNotSee, assess.DoesNotApply} {
-		p.add(replyLabel(r), func() { m.reply(r) })
+	p.add(replyLabel(assess.CouldNotSee), func() { m.reply(assess.CouldNotSee) })
+	if !m.prompt.Question.Decl.Always {
+		p.add(replyLabel(assess.DoesNotApply), func() { m.reply(assess.DoesNotApply) })
 	}
 	return p
 }
@@ -140,6 +141,9 @@ func (m *model) listRows(p *picker) {
 	}
 	p.add(interview.Said["replies"][add], func() { m.commit(m.Session.Add(m.prompt)) })
 	p.add(interview.Said["replies"][all], func() { m.takeAnswer(assess.Answer{Set: assess.SetYes, Text: "yes"}) })
+	for i, name := range m.prompt.Items {
+		p.add(interview.Said["replies"]["drop"]+" "+name, func() { m.commit(m.Session.Drop(m.prompt, i)) })
+	}
 }
 
 func replyLabel(r assess.Reply) string {

@@ -56,15 +56,9 @@ func problem(err error) string {
 // takeMembers takes a whole family: those that are so, and of all others that
 // they are not.
 func (m *model) takeMembers(so map[int]bool) {
-	answers := make([]assess.Answer, len(m.prompt.Members))
-	for i, q := range m.prompt.Members {
-		choices := q.Decl.Choices // from none to the worst
-		word := choices[0]
-		if so[i] {
-			word = choices[len(choices)-1]
-		}
-		bit, _ := q.Decl.ChoiceBit(word)
-		answers[i] = m.known(assess.Answer{Set: assess.Set{Mask: bit}, Text: word})
+	answers := m.prompt.MemberAnswers(func(i int) bool { return so[i] })
+	for i := range answers {
+		answers[i] = m.known(answers[i])
 	}
 	m.commit(m.Session.AnswerFamily(m.prompt, answers))
 }

@@ -62,9 +62,9 @@ func TestTheQuestionAndTheCursorAreAlwaysSeen(t *testing.T) {
 func TestAListThatFitsIsShownWhole(t *testing.T) {
 	s := sit(t, wants(t, "zone.base"))
 	s.press("end")
-	s.sees("> Does not apply here", "Not sure", "Joists", "Could not see it")
+	s.sees("> Could not see it", "Not sure", "Joists")
 	s.press("up", "up")
-	s.sees("Not sure", "Does not apply here")
+	s.sees("Not sure", "Could not see it")
 }
 
 func TestANewSizeKeepsWhatWasDone(t *testing.T) {
