@@ -22,6 +22,9 @@ func TestKitchen(t *testing.T) {
 			t.Log(s.Title, l.Name, l.Expr, l.Value)
 		}
 	}
+	for _, o := range Options(kitchen(), Loads{}, BoundFor("ceramic", us), us) {
+		t.Logf("%s %v live %v total %v weight %v %v", o.ID, o.Outcome, o.Live, o.Total, o.Weight, o.Quantities)
+	}
 	m := kitchen()
 	m.Species, m.Span = nil, quantity.Point(144)
 	a = Analyze(m, Loads{}, BoundFor("ceramic", us), us)
