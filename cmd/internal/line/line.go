@@ -33,8 +33,7 @@ type Asker struct {
 // Run asks until nothing is left to ask. It returns ErrStopped when the person
 // stops or the input ends, and whatever Save returns.
 func (a *Asker) Run(ctx context.Context) error {
-	a.lines = bufio.NewScanner(a.In)
-	a.lines.Buffer(make([]byte, 0, 4096), 1<<16)
+	a.begin()
 	fmt.Fprintf(a.Out, "%s\n", keys)
 	p, more := a.Session.Next()
 	for more {
@@ -61,6 +60,11 @@ func (a *Asker) Run(ctx context.Context) error {
 	}
 	fmt.Fprintf(a.Out, "\n%s\n", interview.Said["progress"]["end"])
 	return nil
+}
+
+func (a *Asker) begin() {
+	a.lines = bufio.NewScanner(a.In)
+	a.lines.Buffer(make([]byte, 0, 4096), 1<<16)
 }
 
 const keys = "Answer with a value, or: not sure, could not see, does not apply.\n" +
