@@ -129,12 +129,13 @@ func Paths() []PathID {
 	return all
 }
 
-// Asks is the least verdict that a called step or a chosen base allows.
+// Asks is the least verdict that a called step or a chosen base allows. A rule
+// that calls for finding out does so because something is broken.
 func (p PathID) Asks() Verdict {
 	switch p {
 	case CallService, TestOrAbate, Engineer:
 		return Stop
-	case DryOut, Remove, Strengthen:
+	case DryOut, Remove, Strengthen, FindOut:
 		return Repair
 	}
 	return Prepare
