@@ -35,8 +35,8 @@ func (b bent) joist(spans int) Joist {
 	return j
 }
 
-// live is the deflection with the row's load on the worst spans alone.
-func live(spans int) func(bent) float64 {
+// reckonLive is the deflection with the row's load on the worst spans alone.
+func reckonLive(spans int) func(bent) float64 {
 	return func(b bent) float64 {
 		j := b.joist(spans)
 		j.Live = quantity.Point(b.number("load_psf"))
@@ -44,9 +44,9 @@ func live(spans int) func(bent) float64 {
 	}
 }
 
-// all is the deflection with the row's load on all spans, as dead load, and
+// reckonAll is the deflection with the row's load on all spans, as dead load, and
 // with its point load.
-func all(spans int) func(bent) float64 {
+func reckonAll(spans int) func(bent) float64 {
 	return func(b bent) float64 {
 		j := b.joist(spans)
 		j.Dead, j.Point = quantity.Point(b.number("load_psf")), quantity.Point(b.number("point_lb"))
@@ -54,8 +54,8 @@ func all(spans int) func(bent) float64 {
 	}
 }
 
-// halved is a reckoning of the joist that a support at mid span leaves.
-func halved(reckon func(bent) float64) func(bent) float64 {
+// reckonHalf is a reckoning of the joist that a support at mid span leaves.
+func reckonHalf(reckon func(bent) float64) func(bent) float64 {
 	return func(b bent) float64 {
 		b = maps.Clone(b)
 		b["span_in"] = strconv.FormatFloat(b.number("span_in")/2, 'g', -1, 64)
@@ -63,8 +63,8 @@ func halved(reckon func(bent) float64) func(bent) float64 {
 	}
 }
 
-// tip is the deflection of the end of an overhang.
-func tip(b bent) float64 {
+// reckonTip is the deflection of the end of an overhang.
+func reckonTip(b bent) float64 {
 	j, overhang := b.joist(1), b.number("overhang_in")
 	j.Live = quantity.Point(b.number("load_psf"))
 	var a Analysis
@@ -72,10 +72,10 @@ func tip(b bent) float64 {
 	return 2 * overhang / a.Tip.Lo
 }
 
-// by reckons by an expression where the product has no sum yet: P and a a
+// reckonBy reckons by an expression where the product has no sum yet: P and a a
 // point load and its place, q the load on a panel in psf, L the span, EI the
 // stiffness.
-func by(expr string) func(bent) float64 {
+func reckonBy(expr string) func(bent) float64 {
 	return func(b bent) float64 {
 		s := &formula.Sheet{}
 		put := func(name string, v float64) {
@@ -90,31 +90,31 @@ func by(expr string) func(bent) float64 {
 	}
 }
 
-// reckonings are the kinds of floors in the table, and how each is reckoned.
-var reckonings = map[string]func(bent) float64{
-	"simple, uniform":                                live(1),
-	"simple, point at mid span":                      all(1),
-	"simple, uniform and point at mid span":          all(1),
-	"simple, two points":                             by("P * a * (3 * L^2 - 4 * a^2) / (24 * EI)"),
-	"two spans, both loaded":                         all(2),
-	"two spans, one loaded":                          live(2),
-	"two spans, point at mid span of one":            all(2),
-	"three spans, all loaded":                        all(3),
-	"three spans, outer two loaded":                  live(3),
-	"three spans, point at mid span of an outer one": all(3),
-	"overhang loaded, tip":                           tip,
-	"full-length sister":                             live(1),
-	"mid-span support added, one bay loaded":         halved(live(2)),
-	"mid-span support added, both bays loaded":       halved(all(2)),
-	"panel, one span":                                by("q * L^4 / (921.6 * EI)"),
-	"panel, two spans":                               by("q * L^4 / (2215.6 * EI)"),
-	"panel, three spans":                             by("q * L^4 / (1743 * EI)"),
-	"panel of two sheets, two spans":                 by("q * L^4 / (2215.6 * EI)"),
+// reckonedKinds are the kinds of floors in the table, and how each is reckoned.
+var reckonedKinds = map[string]func(bent) float64{
+	"simple, uniform":                                reckonLive(1),
+	"simple, point at mid span":                      reckonAll(1),
+	"simple, uniform and point at mid span":          reckonAll(1),
+	"simple, two points":                             reckonBy("P * a * (3 * L^2 - 4 * a^2) / (24 * EI)"),
+	"two spans, both loaded":                         reckonAll(2),
+	"two spans, one loaded":                          reckonLive(2),
+	"two spans, point at mid span of one":            reckonAll(2),
+	"three spans, all loaded":                        reckonAll(3),
+	"three spans, outer two loaded":                  reckonLive(3),
+	"three spans, point at mid span of an outer one": reckonAll(3),
+	"overhang loaded, tip":                           reckonTip,
+	"full-length sister":                             reckonLive(1),
+	"mid-span support added, one bay loaded":         reckonHalf(reckonLive(2)),
+	"mid-span support added, both bays loaded":       reckonHalf(reckonAll(2)),
+	"panel, one span":                                reckonBy("q * L^4 / (921.6 * EI)"),
+	"panel, two spans":                               reckonBy("q * L^4 / (2215.6 * EI)"),
+	"panel, three spans":                             reckonBy("q * L^4 / (1743 * EI)"),
+	"panel of two sheets, two spans":                 reckonBy("q * L^4 / (2215.6 * EI)"),
 }
 
-// summed are the kinds whose live and dead load bend most at unlike places. The
+// summedKinds are the kinds whose live and dead load bend most at unlike places. The
 // product adds both greatest deflections, which is never less than the truth.
-var summed = map[string]int{
+var summedKinds = map[string]int{
 	"two spans, live load on one, dead load on both":        2,
 	"three spans, live load on outer two, dead load on all": 3,
 }

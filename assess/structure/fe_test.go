@@ -9,32 +9,32 @@ import (
 )
 
 var (
-	// near is how far off the solver's deflection a reckoned one may lie.
-	near = quantity.Range{Lo: -0.001, Hi: 0.001}
-	// above is how far off a sum of two greatest deflections may lie: below by
+	// nearBent is how far off the solver's deflection a reckoned one may lie.
+	nearBent = quantity.Range{Lo: -0.001, Hi: 0.001}
+	// aboveBent is how far off a sum of two greatest deflections may lie: below by
 	// no more than the solver's own error, above by what the two places make.
-	above = quantity.Range{Lo: -0.0001, Hi: 0.004}
+	aboveBent = quantity.Range{Lo: -0.0001, Hi: 0.004}
 )
 
-// A tally is the floors of one kind, and how far they lie from the solver.
-type tally struct {
+// A kindTally is the floors of one kind, and how far they lie from the solver.
+type kindTally struct {
 	floors int
 	off    quantity.Range
 }
 
-func (c tally) and(off float64) tally {
+func (c kindTally) and(off float64) kindTally {
 	if c.floors == 0 {
 		c.off = quantity.Point(off)
 	}
-	return tally{c.floors + 1, c.off.Hull(quantity.Point(off))}
+	return kindTally{c.floors + 1, c.off.Hull(quantity.Point(off))}
 }
 
-func (c tally) most() float64 { return max(-c.off.Lo, c.off.Hi) }
+func (c kindTally) most() float64 { return max(-c.off.Lo, c.off.Hi) }
 
 // TestAgainstFiniteElements holds the deflections to those of an independent
 // finite-element solver; testdata/fe says which, and how each floor is modelled.
 func TestAgainstFiniteElements(t *testing.T) {
-	kinds := map[string]tally{}
+	kinds := map[string]kindTally{}
 	for _, row := range tableRows(t, "testdata/fe/cases.csv") {
 		b := bent(row)
 		got, allowed := b.reckon(t)
@@ -44,36 +44,36 @@ func TestAgainstFiniteElements(t *testing.T) {
 		}
 		kinds[b["kind"]] = kinds[b["kind"]].and(off)
 	}
-	report(t, kinds)
+	reportKinds(t, kinds)
 }
 
 // reckon is the product's deflection, and how far off it may lie.
 func (b bent) reckon(t *testing.T) (inches float64, allowed quantity.Range) {
-	if spans := summed[b["kind"]]; spans > 0 {
+	if spans := summedKinds[b["kind"]]; spans > 0 {
 		j := b.joist(spans)
 		j.Live, j.Dead = quantity.Point(b.number("load_psf")), quantity.Point(b.number("dead_psf"))
-		return value(j.Sheet("", TotalLoad), "sag").Lo, above
+		return value(j.Sheet("", TotalLoad), "sag").Lo, aboveBent
 	}
-	reckon, known := reckonings[b["kind"]]
+	reckon, known := reckonedKinds[b["kind"]]
 	if !known {
 		t.Fatalf("%s: nothing reckons %q", b["id"], b["kind"])
 	}
-	return reckon(b), near
+	return reckon(b), nearBent
 }
 
-// report prints how many floors of each kind there are and how far off they
+// reportKinds prints how many floors of each kind there are and how far off they
 // lie, and wants some of every kind, and 200 in all that are near.
-func report(t *testing.T, kinds map[string]tally) {
+func reportKinds(t *testing.T, kinds map[string]kindTally) {
 	floors, most := 0, 0.0
 	for _, kind := range slices.Sorted(maps.Keys(kinds)) {
 		k := kinds[kind]
 		t.Logf("%-54s %3d floors, off by %+.4f to %+.4f %%", kind, k.floors, 100*k.off.Lo, 100*k.off.Hi)
-		if summed[kind] == 0 {
+		if summedKinds[kind] == 0 {
 			floors, most = floors+k.floors, max(most, k.most())
 		}
 	}
 	t.Logf("%d floors, largest difference %.4f %%; sums of two greatest deflections not counted", floors, 100*most)
-	if want := len(reckonings) + len(summed); floors < 200 || len(kinds) != want {
+	if want := len(reckonedKinds) + len(summedKinds); floors < 200 || len(kinds) != want {
 		t.Errorf("%d floors of %d kinds; at least 200 are wanted, of %d", floors, len(kinds), want)
 	}
 }

@@ -25,22 +25,29 @@ SHEETS = [0.59375, 0.71875, 0.75, 0.875, 1.125]
 # loads: span for deflection on 2 in nominal framing).
 PANEL_BEARING = 1.5 - 0.25
 
-# Kind and how many cases of it.
+# By kind: how many cases, how many bays of equal length, and which of them
+# bear the uniform load. Dead load lies on all.
 KINDS = {
-    "simple, uniform": 40,
-    "simple, point at mid span": 25,
-    "simple, two points": 25,
-    "two spans, both loaded": 20,
-    "two spans, one loaded": 20,
-    "three spans, all loaded": 20,
-    "three spans, outer two loaded": 20,
-    "overhang loaded, tip": 20,
-    "full-length sister": 30,
-    "mid-span support added, one bay loaded": 15,
-    "mid-span support added, both bays loaded": 15,
-    "panel, one span": 15,
-    "panel, two spans": 15,
-    "panel, three spans": 15,
+    "simple, uniform": (40, 1, {0}),
+    "simple, point at mid span": (25, 1, set()),
+    "simple, two points": (25, 1, set()),
+    "two spans, both loaded": (20, 2, {0, 1}),
+    "two spans, one loaded": (20, 2, {0}),
+    "three spans, all loaded": (20, 3, {0, 1, 2}),
+    "three spans, outer two loaded": (20, 3, {0, 2}),
+    "overhang loaded, tip": (20, 1, set()),
+    "full-length sister": (30, 1, {0}),
+    "mid-span support added, one bay loaded": (15, 2, {0}),
+    "mid-span support added, both bays loaded": (15, 2, {0, 1}),
+    "panel, one span": (15, 1, {0}),
+    "panel, two spans": (15, 2, {0, 1}),
+    "panel, three spans": (15, 3, {0, 1, 2}),
+    "two spans, point at mid span of one": (15, 2, set()),
+    "three spans, point at mid span of an outer one": (15, 3, set()),
+    "simple, uniform and point at mid span": (15, 1, {0}),
+    "two spans, live load on one, dead load on both": (15, 2, {0}),
+    "three spans, live load on outer two, dead load on all": (15, 3, {0, 2}),
+    "panel of two sheets, two spans": (15, 2, {0, 1}),
 }
 
 
@@ -48,9 +55,9 @@ def cases() -> list[dict]:
     """Every case as a row of inputs in US units, in a fixed order."""
     chance = random.Random(SEED)
     rows = []
-    for kind, count in KINDS.items():
+    for kind, (count, _, _) in KINDS.items():
         for _ in range(count):
-            row = panel(chance) if kind.startswith("panel") else joist(chance, kind)
+            row = panel(chance, kind) if kind.startswith("panel") else joist(chance, kind)
             rows.append({"id": f"FE{len(rows) + 1:03}", "kind": kind, **row})
     return rows
 
@@ -59,13 +66,15 @@ def joist(chance: random.Random, kind: str) -> dict:
     """A joist: span 14 to 22 times the depth, to the quarter inch."""
     width, depth = chance.choice(SECTIONS)
     row = {"width_in": width, "depth_in": depth, "modulus_psi": modulus(chance)}
-    row["span_in"] = round(chance.uniform(14, 22) * depth * 4) / 4
+    row["span_in"] = quarter(chance.uniform(14, 22) * depth)
     if "point" in kind:
         row["point_lb"] = float(chance.randrange(150, 650, 10))
-        row["point_at_in"] = row["span_in"] / 2 if "mid" in kind else round(row["span_in"] * chance.uniform(0.1, 0.45) * 4) / 4
-        return row
-    row |= {"spacing_in": chance.choice(SPACINGS), "load_psf": float(chance.randrange(30, 75, 5))}
-    if kind.startswith("overhang"):
+        row["point_at_in"] = row["span_in"] / 2 if "mid" in kind else quarter(row["span_in"] * chance.uniform(0.1, 0.45))
+    if "point" not in kind or "uniform" in kind:
+        row |= {"spacing_in": chance.choice(SPACINGS), "load_psf": float(chance.randrange(30, 75, 5))}
+    if "dead" in kind:
+        row["dead_psf"] = float(chance.randrange(10, 32, 2))
+    if "overhang" in kind:
         row["overhang_in"] = chance.randrange(24, 97) / 4
     if "sister" in kind:
         row["sister_width_in"], row["sister_depth_in"] = chance.choice(SECTIONS)
@@ -73,17 +82,25 @@ def joist(chance: random.Random, kind: str) -> dict:
     return row
 
 
-def panel(chance: random.Random) -> dict:
-    """A sheet over joists: its stiffness to the thousand lbf-in2 a foot of width."""
-    thickness, spacing = chance.choice(SHEETS), chance.choice(SPACINGS)
-    stiffness = round(thickness**3 * chance.uniform(0.5e6, 1.6e6), -3)
-    return {
-        "spacing_in": spacing,
-        "span_in": spacing - PANEL_BEARING,
-        "load_psf": float(chance.randrange(40, 105, 5)),
-        "sheet_thickness_in": thickness,
-        "sheet_stiffness_lbf_in2_per_ft": stiffness,
-    }
+def panel(chance: random.Random, kind: str) -> dict:
+    """Sheets over joists: one, or two of unlike thickness on each other."""
+    spacing = chance.choice(SPACINGS)
+    row = {"spacing_in": spacing, "span_in": spacing - PANEL_BEARING, "load_psf": float(chance.randrange(40, 105, 5))}
+    row["sheet_thickness_in"], row["sheet_stiffness_lbf_in2_per_ft"] = sheet(chance)
+    if "two sheets" in kind:
+        row["second_sheet_thickness_in"], row["second_sheet_stiffness_lbf_in2_per_ft"] = sheet(chance)
+    return row
+
+
+def sheet(chance: random.Random) -> tuple[float, float]:
+    """A thickness, and a stiffness to the thousand lbf-in2 a foot of width."""
+    thickness = chance.choice(SHEETS)
+    return thickness, round(thickness**3 * chance.uniform(0.5e6, 1.6e6), -3)
+
+
+def quarter(inches: float) -> float:
+    """A length to the quarter inch."""
+    return round(inches * 4) / 4
 
 
 def modulus(chance: random.Random) -> float:
@@ -93,33 +110,34 @@ def modulus(chance: random.Random) -> float:
 
 def beam(row: dict) -> Beam:
     """The beam that a row describes."""
-    kind, span = row["kind"], row["span_in"]
-    members = (sheet(row) if kind.startswith("panel") else Member(row["width_in"], row["depth_in"], row["modulus_psi"]),)
-    if "sister" in kind:
-        members += (Member(row["sister_width_in"], row["sister_depth_in"], row["sister_modulus_psi"]),)
-    if "point" in kind:
-        at, force = row["point_at_in"], row["point_lb"]
-        places = {at, span - at}
-        return Beam(span, members, (0.0, span), points=tuple((x, force) for x in sorted(places)))
-    breadth = 12.0 if kind.startswith("panel") else row["spacing_in"]
-    line = row["load_psf"] * breadth / 144
-    supports, loaded = layout(kind, span)
-    if kind.startswith("overhang"):
-        end = span + row["overhang_in"]
-        return Beam(end, members, supports, uniform=((span, end, line),))
-    return Beam(supports[-1], members, supports, uniform=tuple((supports[i], supports[i + 1], line) for i in loaded))
+    kind, (_, bays, loaded) = row["kind"], KINDS[row["kind"]]
+    bay = row["span_in"] / 2 if "support added" in kind else row["span_in"]
+    supports = tuple(bay * i for i in range(bays + 1))
+    breadth = 12.0 if kind.startswith("panel") else row.get("spacing_in", 0.0)
+    live, dead = (row.get(load, 0.0) * breadth / 144 for load in ("load_psf", "dead_psf"))
+    lines = [(bay * i, bay * (i + 1), dead + live * (i in loaded)) for i in range(bays)]
+    end = supports[-1] + row.get("overhang_in", 0.0)
+    lines.append((supports[-1], end, live))
+    return Beam(end, members(row), supports, tuple(line for line in lines if line[0] < line[1] and line[2] > 0), points(row))
 
 
-def layout(kind: str, span: float) -> tuple[tuple[float, ...], tuple[int, ...]]:
-    """Where the supports stand, and which bays between them are loaded."""
-    if kind.startswith("mid-span support"):
-        return (0.0, span / 2, span), ((0,) if "one bay" in kind else (0, 1))
-    bays = 3 if "three" in kind else 2 if "two spans" in kind else 1
-    loaded = {"two spans, one loaded": (0,), "three spans, outer two loaded": (0, 2)}.get(kind, tuple(range(bays)))
-    return tuple(span * i for i in range(bays + 1)), loaded
+def members(row: dict) -> tuple[Member, ...]:
+    """The pieces that bend together; a sheet is a strip one foot wide."""
+    pieces = []
+    for of in ("", "sister_"):
+        if of + "width_in" in row:
+            pieces.append(Member(row[of + "width_in"], row[of + "depth_in"], row[of + "modulus_psi"]))
+    for of in ("", "second_"):
+        if of + "sheet_thickness_in" in row:
+            thickness, stiffness = row[of + "sheet_thickness_in"], row[of + "sheet_stiffness_lbf_in2_per_ft"]
+            pieces.append(Member(12.0, thickness, stiffness / thickness**3))
+    return tuple(pieces)
 
 
-def sheet(row: dict) -> Member:
-    """A strip of sheet one foot wide: its modulus is its stiffness over t^3."""
-    thickness = row["sheet_thickness_in"]
-    return Member(12.0, thickness, row["sheet_stiffness_lbf_in2_per_ft"] / thickness**3)
+def points(row: dict) -> tuple[tuple[float, float], ...]:
+    """The point loads; two stand alike from either end."""
+    if "point_lb" not in row:
+        return ()
+    at, force = row["point_at_in"], row["point_lb"]
+    places = [at, row["span_in"] - at] if "two points" in row["kind"] else [at]
+    return tuple((place, force) for place in places)

@@ -11,8 +11,9 @@ PER_BAY, CONVERGED = 24, 1e-4
 
 COLUMNS = [
     "id", "kind", "width_in", "depth_in", "modulus_psi", "sister_width_in", "sister_depth_in", "sister_modulus_psi",
-    "spacing_in", "span_in", "overhang_in", "load_psf", "point_lb", "point_at_in",
-    "sheet_thickness_in", "sheet_stiffness_lbf_in2_per_ft", "deflection_in", "solver", "version", "elements", "seed",
+    "spacing_in", "span_in", "overhang_in", "load_psf", "dead_psf", "point_lb", "point_at_in",
+    "sheet_thickness_in", "sheet_stiffness_lbf_in2_per_ft",
+    "second_sheet_thickness_in", "second_sheet_stiffness_lbf_in2_per_ft", "deflection_in", "solver", "version", "elements", "seed",
 ]  # fmt: skip
 
 
