@@ -26,7 +26,7 @@ func (c *Case) region() string { return cmp.Or(c.Region, defaultRegion) }
 // that the case does not name may be anything, and may not apply unless it is
 // one that always does.
 func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text string) (assess.Set, error)) (failures []Failure, run int) {
-	for _, r := range p.Rules {
+	for _, r := range p.Tested() {
 		for i := range r.Cases {
 			c := &r.Cases[i]
 			if c.region() != p.Region {
@@ -39,6 +39,21 @@ func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text
 		}
 	}
 	return failures, run
+}
+
+// Tested are the rules whose cases Test runs: with local packs only theirs,
+// since the thresholds in the cases of the program's rules are the program's.
+func (p *Pack) Tested() []*Rule {
+	if len(p.Locals) == 0 {
+		return p.Rules
+	}
+	var out []*Rule
+	for _, r := range p.Rules {
+		if r.Local {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // try runs one case.

@@ -26,9 +26,6 @@ func (l *loader) check(r *Rule, at place) {
 	if !slices.Contains(protected, r.Protects) {
 		l.misspelt(at.key("protects"), r.Protects, protected, "%q does not say whom the rule protects: people, structure, bond or finish", r.Protects)
 	}
-	if r.When == nil {
-		l.problem(at.key("when"), "the rule has no `when`")
-	}
 	if r.IsPermit() && r.Scope > assess.ScopeZone {
 		l.problem(at.key("permits"), "only a rule of zone or area scope may permit a base")
 	}

@@ -103,6 +103,9 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 		l.misspelt(at.key("scope"), r.Scope, scopeWords(), "%q is not a scope", r.Scope)
 		return nil
 	}
+	if r.When == "" {
+		l.problem(at, "the rule has no `when`")
+	}
 	out.Applies, out.When = l.compile(r.Applies, at.key("applies"), out.Scope), l.compile(r.When, at.key("when"), out.Scope)
 	for i, c := range r.UnknownWhen {
 		when := l.compile(c.When, at.key("unknown_when").item(i).key("when"), out.Scope)

@@ -83,6 +83,24 @@ func (p *Local) Regions() []string {
 	return figure.Regions
 }
 
+// in is the pack in the loader's region: nothing but its head where it does not
+// hold there.
+func (p *Local) in(l *loader) *Local {
+	at := p.place().key("pack")
+	for i, region := range p.records.Pack.Regions {
+		if !slices.Contains(figure.Regions, region) {
+			l.misspelt(at.key("regions").item(i), region, figure.Regions, "%q is not a region", region)
+		}
+	}
+	if slices.Contains(p.Regions(), l.region) {
+		return p
+	}
+	l.problem(at.key("regions"), "the pack does not hold in region %s", l.region)
+	head := *p
+	head.records = localFile{Pack: p.records.Pack}
+	return &head
+}
+
 // packID is the form of a pack's id; ids in it start with it and a hyphen.
 var packID = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
@@ -97,14 +115,6 @@ func (p *Local) head(l *loader, ours *Pack) {
 	}
 	if p.Title == "" || p.Edition == "" {
 		l.problem(at, "a pack has a title and an edition")
-	}
-	for i, region := range p.records.Pack.Regions {
-		if !slices.Contains(figure.Regions, region) {
-			l.misspelt(at.key("regions").item(i), region, figure.Regions, "%q is not a region", region)
-		}
-	}
-	if !slices.Contains(p.Regions(), l.region) {
-		l.problem(at.key("regions"), "the pack does not hold in region %s", l.region)
 	}
 	if len(p.records.Rules) > maxLocalRules {
 		l.problem(at, "the pack has more than %d rules", maxLocalRules)

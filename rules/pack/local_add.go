@@ -41,7 +41,7 @@ func Add(t *figure.Table, locals ...*Local) *Addition {
 	a, seen := &Addition{}, map[string]bool{}
 	for _, p := range locals {
 		l := &loader{region: t.Region, problems: slices.Clone(p.unknown)}
-		a.parts = append(a.parts, &part{Local: p, loader: l, seen: seen})
+		a.parts = append(a.parts, &part{Local: p.in(l), loader: l, seen: seen})
 	}
 	slices.SortStableFunc(a.parts, func(x, y *part) int { return cmp.Compare(x.ID, y.ID) })
 	for _, p := range a.parts {

@@ -87,7 +87,7 @@ func (p *part) figureChange(list []figureChange, t *figure.Table, c figureChange
 		return list
 	}
 	if _, err := change(id, value, cited.Source); err != nil {
-		p.problem(at.key("value"), "%s", err)
+		p.problem(at.key("value"), "%s in region %s", err, t.Region)
 		return list
 	}
 	c.part, c.figure, c.value, c.source = p, f, value, cited.Source

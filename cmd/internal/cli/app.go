@@ -23,7 +23,7 @@ type app struct {
 	units   string
 	lang    string
 	day     string
-	plain   bool // --no-color
+	plain   bool     // --no-color
 	files   []string // --pack
 	packs   []*pack.Local
 	engines engines

@@ -3,7 +3,6 @@ package cli
 import (
 	"github.com/spf13/cobra"
 
-	"underfoot/assess/quantity"
 	"underfoot/assess/record"
 )
 
