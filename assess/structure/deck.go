@@ -1,0 +1,215 @@
+package structure
+
+import (
+	"fmt"
+	"strconv"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// A Layer is one layer of a deck.
+type Layer struct {
+	Kind      string         // plywood, osb, boards or tongue-and-groove-planks; other kinds count nothing
+	Rating    string         // span rating as figure.PanelRatings has it, 32/16 or 24oc; empty: by thickness
+	Thickness quantity.Range // in
+	Along     bool           // its strong direction lies along the joists
+	Diagonal  bool           // boards laid at an angle
+}
+
+// A Deck is the panels or boards on a row of joists.
+type Deck struct {
+	Layers     []Layer        // from the top
+	Spacing    quantity.Range // of the joists, centre to centre, in
+	JoistWidth quantity.Range // in; nought: 1-1/2
+	Bays       int            // spans that a panel runs over, 1 to 3; nought: not known, counted as one
+	Live, Dead quantity.Range // psf; nought: 40 and 10
+}
+
+// A DeckAnalysis is what the sums say of the deck between the joists.
+type DeckAnalysis struct {
+	Outcome    assess.CheckOutcome
+	Refusal    string
+	Stiffness  quantity.Range // E I, lb in^2 per ft, of all layers; nothing glued is counted
+	Live       quantity.Range // ratio under uniform live load
+	Total      quantity.Range
+	Deflection quantity.Range // in, under uniform live load
+	Point      quantity.Range // ratio at the most that the standard lets the lowest rated panel bend under 200 lb; Everything without a rating
+	Limit      float64
+	Memory     bool // some figure in it was remembered
+	Notes      []string
+	Sources    []figure.Source
+	Sheet      *formula.Sheet
+}
+
+// panelBeams are the greatest deflections of a panel over one, two and three
+// bays, as the numbers under w L^4 / (k E I) with w in psf and E I per foot.
+var panelBeams = [...]string{1: "921.6", 2: "2220", 3: "1743"}
+
+// panelSource is where the panel formula was read.
+var panelSource = map[int]figure.Source{
+	1: {Title: "panel design specification of the engineered wood association", Edition: "D510C 2012, uniform loads, one and two spans; exact theory gives 921.6 and 2215.6", Known: "memory"},
+	2: {Title: "panel design specification of the engineered wood association", Edition: "D510C 2012, uniform loads, one and two spans; exact theory gives 921.6 and 2215.6", Known: "memory"},
+	3: {Title: "panel design specification of the engineered wood association", Edition: "D510C 2012, uniform loads, three spans", Known: "lookup"},
+}
+
+// boardModulus is the least E of boards that the code's table for planks asks
+// for on wide supports, in psi; boards of an old floor are taken for as stiff.
+var (
+	boardModulus = 1.1e6
+	boardSource  = figure.Source{Title: "International Residential Code", Edition: "2018, Table R503.1: E at least 1,100,000 psi for planks on supports 48 in apart, taken for boards on joists", Known: "lookup"}
+)
+
+const (
+	notePanelMean  = "a uniform load hardly bends a panel: what decides under tile is the thickness that the methods ask for, and point loads, which this sum does not stand for"
+	noteBoards     = "boards lie side by side and do not share a load; boards alone are no base for tile"
+	noteBays       = "the number of bays that a panel runs over is not known: one is counted, the softest"
+	notePanelPoint = "under 200 lb at one place the standard lets a panel of this rating bend at most so far at its rated span; remembered, and a comparison, not a limit for tile"
+	noteMemory     = "some panel figures are from memory: read them again in the current standard"
+	noteOSB        = "a tile contractors' manual takes osb as a subfloor under an underlayment only, not for tile bonded to it"
+	// supportAllowance is added to the clear span of a panel on 2 in framing, in inches.
+	supportAllowance = "0.25"
+)
+
+// AnalyzeDeck computes a deck between its joists under uniform load, against
+// the ratio that is given:
+//
+//	deflection = w L^4 / (k E I)    w psf, L clear span + 1/4 in, k 921.6, 2220 or 1743 for one, two or three bays
+//
+// E I is the sum of the layers. A layer of boards has E t^3 for each foot.
+// Source: panelSource, and each layer's row.
+func AnalyzeDeck(d Deck, limit float64, _ *figure.Table) DeckAnalysis {
+	q := quantity.Everything
+	a := DeckAnalysis{Outcome: assess.CheckRefused, Stiffness: q, Live: q, Total: q, Deflection: q, Point: q, Limit: limit}
+	if said(d.Spacing).Lo > widestSpacing {
+		a.Refusal = noteBeyond
+		return a
+	}
+	s := &formula.Sheet{Title: "Deck between joists under uniform load"}
+	sum := a.layers(s, d)
+	if sum == "" {
+		a.Refusal = "no layer of the deck is a panel or a board whose stiffness is known: name the kind, and the stamp or the thickness"
+		return a
+	}
+	a.Sheet = s
+	a.compute(d, sum)
+	a.Outcome = against(quantity.Point(limit), a.Live).Outcome
+	a.remark(d)
+	return a
+}
+
+// layers writes the stiffness of each layer and gives their sum as an expression.
+func (a *DeckAnalysis) layers(s *formula.Sheet, d Deck) string {
+	sum := ""
+	for i, l := range d.Layers {
+		ei, source, ok := l.stiffness()
+		if !ok {
+			continue
+		}
+		name := "layer_" + strconv.Itoa(i+1)
+		s.Input(name, fmt.Sprintf("E I of layer %d, %s", i+1, l.Kind), "lb in^2/ft", quantity.Number, ei, source.Title)
+		a.Sources = append(a.Sources, source)
+		a.Memory = a.Memory || source.Known == "memory"
+		if sum != "" {
+			sum += " + "
+		}
+		sum += name
+	}
+	return sum
+}
+
+// stiffness is E I of a foot of a layer; ok is false for a kind that counts nothing.
+func (l Layer) stiffness() (ei quantity.Range, source figure.Source, ok bool) {
+	switch l.Kind {
+	case "plywood", "osb":
+		p, ok := figure.Panel(l.Kind, l.Rating, !l.Along, said(l.Thickness))
+		return p.EI, p.Source, ok
+	case "boards", "tongue-and-groove-planks":
+		if l.Along || !said(l.Thickness).Bounded() {
+			return ei, source, false
+		}
+		ei = quantity.Range{Lo: boardModulus * cube(l.Thickness.Lo), Hi: boardModulus * cube(l.Thickness.Hi)}
+		if l.Diagonal { // a span along the boards of the spacing over cos 45 degrees
+			ei = ei.Mul(quantity.Point(0.25))
+		}
+		return ei, boardSource, true
+	}
+	return ei, source, false
+}
+
+func (a *DeckAnalysis) compute(d Deck, sum string) {
+	s, bays := a.Sheet, max(d.Bays, 1)
+	width := d.JoistWidth
+	if width == (quantity.Range{}) {
+		width = quantity.Point(1.5)
+	}
+	s.Input("spacing", "joist spacing, centre to centre", "in", quantity.Length, positive(said(d.Spacing)), "")
+	s.Input("joist_width", "thickness of a joist", "in", quantity.Length, positive(width), "")
+	s.Input("live", "live load", "psf", quantity.Load, positive(orUsual(d.Live, 40)), "")
+	s.Input("dead", "dead load", "psf", quantity.Load, positive(orUsual(d.Dead, 10)), "")
+	a.Stiffness = s.Let("stiffness", "E I of all layers, unglued", "lb in^2/ft", quantity.Number, sum)
+	s.Let("bay", "clear span and the allowance for the support", "in", quantity.Length, "spacing - joist_width + "+supportAllowance)
+	k := panelBeams[bays]
+	a.Deflection = s.Let("sag", "deflection under live load", "in", quantity.Length, "live * bay^4 / ("+k+" * stiffness)")
+	a.Total = s.Let("ratio_total", "span over deflection under live and dead load", "L/", quantity.Ratio, k+" * stiffness / ((live + dead) * bay^3)")
+	a.Live = s.Let("ratio", "span over deflection under live load", "L/", quantity.Ratio, k+" * stiffness / (live * bay^3)")
+	a.Sources = once(append(a.Sources, panelSource[bays]))
+	a.Memory = a.Memory || panelSource[bays].Known == "memory"
+}
+
+func (a *DeckAnalysis) remark(d Deck) {
+	a.Notes = append(a.Notes, notePanelMean)
+	for _, l := range d.Layers {
+		if l.Kind == "boards" || l.Kind == "tongue-and-groove-planks" {
+			a.Notes = append(a.Notes, noteBoards)
+		}
+		if f, ok := figure.PanelPointDeflection(l.Rating); ok && a.Point == quantity.Everything {
+			a.Point = said(d.Spacing).Div(quantity.Point(f.Value))
+			a.Notes, a.Sources, a.Memory = append(a.Notes, notePanelPoint), append(a.Sources, f.Source), true
+		}
+	}
+	if len(d.Layers) > 0 && d.Layers[0].Kind == "osb" {
+		a.Notes = append(a.Notes, noteOSB)
+	}
+	if d.Bays == 0 {
+		a.Notes = append(a.Notes, noteBays)
+	}
+	if a.Memory {
+		a.Notes = append(a.Notes, noteMemory)
+	}
+}
+
+// DeckOptions are the ways to make a deck stiffer between its joists: closer
+// support from below, and a second layer of plywood screwed on top; ratios are
+// those of the deck. A refused deck has none.
+func DeckOptions(d Deck, limit float64, t *figure.Table) []assess.Option {
+	if AnalyzeDeck(d, limit, t).Refusal != "" {
+		return nil
+	}
+	closer := d
+	closer.Spacing, closer.Bays = d.Spacing.Mul(quantity.Point(0.5)), d.Bays
+	all := []assess.Option{closer.option(assess.Option{ID: "panel-support",
+		Text:  "fit ledgers and blocking, or joists, so that panels are supported every half spacing",
+		Needs: []string{"solid blocking fastened to both joists and tight under the panel; it stiffens the panel, never the joist"}}, limit, t)}
+	for _, x := range []struct {
+		id, text string
+		thick    float64
+	}{{"second-layer-half", "screw a second layer of 1/2 in plywood over the first, joints apart from those below", 0.5},
+		{"second-layer-three-quarter", "screw a second layer of 3/4 in plywood over the first, joints apart from those below", 0.75}} {
+		two := d
+		two.Layers = append([]Layer{{Kind: "plywood", Thickness: quantity.Point(x.thick)}}, d.Layers...)
+		per, _ := t.Figure("weight_plywood_inch")
+		all = append(all, two.option(assess.Option{ID: x.id, Text: x.text, Height: quantity.Point(x.thick), Weight: quantity.Point(x.thick * per.Value),
+			Quantities: []assess.Quantity{{Text: "plywood", Value: quantity.Point(100), Unit: "ft2 per 100 ft2 of floor", Note: "without waste"}},
+			Needs:      []string{"screwed into the first layer, no glue is counted; its strong direction across the joists", "door, step and appliance heights looked at first"}}, limit, t))
+	}
+	return all
+}
+
+func (d Deck) option(o assess.Option, limit float64, t *figure.Table) assess.Option {
+	a := AnalyzeDeck(d, limit, t)
+	o.Outcome, o.Live, o.Total, o.Work = a.Outcome, a.Live, a.Total, a.Sheet
+	return o
+}
