@@ -19,7 +19,7 @@ type Teller struct {
 	System    quantity.System
 }
 
-// Findings are what the rules say, worst first. Several marks a room of more
+// Findings are what the rules say, in rank order. Several marks a room of more
 // than one zone: subjects then carry the zone's id.
 func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 	out := make([]assess.Finding, 0, len(l.Rulings))
@@ -35,7 +35,6 @@ func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 		}
 		out = append(out, f)
 	}
-	SortFindings(out)
 	return out
 }
 
@@ -53,13 +52,23 @@ func (l *Look) concerns(r *Ruling) bool {
 // SortFindings puts the worst first: what fails, then what is not settled;
 // within each what asks for more, and what protects people.
 func SortFindings(list []assess.Finding) {
-	slices.SortStableFunc(list, func(a, b assess.Finding) int {
-		return cmp.Or(cmp.Compare(a.Outcome, b.Outcome), cmp.Compare(weight(b), weight(a)), cmp.Compare(protects(a), protects(b)))
+	type key struct{ outcome, weight, protects, place int }
+	keys := make([]key, len(list))
+	for i := range list {
+		f := &list[i]
+		keys[i] = key{int(f.Outcome), -weight(f), protects(f), i}
+	}
+	slices.SortFunc(keys, func(a, b key) int {
+		return cmp.Or(cmp.Compare(a.outcome, b.outcome), cmp.Compare(a.weight, b.weight), cmp.Compare(a.protects, b.protects), cmp.Compare(a.place, b.place))
 	})
+	unsorted := slices.Clone(list)
+	for i, k := range keys {
+		list[i] = unsorted[k.place]
+	}
 }
 
 // weight is how much a finding asks of the reader.
-func weight(f assess.Finding) int {
+func weight(f *assess.Finding) int {
 	w := 0
 	if f.Calls != assess.NoPath {
 		w = 10 + int(f.Calls.Asks())
@@ -73,7 +82,7 @@ func weight(f assess.Finding) int {
 	return w
 }
 
-func protects(f assess.Finding) int {
+func protects(f *assess.Finding) int {
 	return slices.Index([]string{"people", "structure", "bond", "finish"}, f.Protects)
 }
 
