@@ -96,7 +96,7 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 			Paths: look.Paths}
 		course := p.Zone(job, i, z, look)
 		zone.Plan, zone.BuildUps = course.Steps, e.buildUps(course)
-		out.Checks = append(out.Checks, checks(floor.Checks(i), frame.ID(), course)...)
+		out.Checks = append(out.Checks, e.checks(floor.Checks(i), frame, course)...)
 		zone.Because = e.because(look)
 		out.Zones = append(out.Zones, zone)
 		out.Findings = append(out.Findings, e.teller.Findings(look, frame.ID(), len(a.Zones) > 1)...)
@@ -113,12 +113,13 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 	return out
 }
 
-// checks are those of a zone as it is, and for each base that the plan leaves
-// possible those of the floor at its end.
-func checks(now []assess.Check, zone string, course plan.Course) []assess.Check {
+// checks are those of a zone as it is, with advice, and for each base that the
+// plan leaves possible those of the floor at its end.
+func (e *Engine) checks(now []assess.Check, zone *facts.Frame, course plan.Course) []assess.Check {
 	var out []assess.Check
 	for _, c := range now {
-		if c.Zone == zone && c.Path == assess.NoPath {
+		if c.Zone == zone.ID() && c.Path == assess.NoPath {
+			check.Advise(e.Figures, zone.Thing(), &c)
 			out = append(out, c)
 		}
 	}

@@ -31,3 +31,7 @@ func All(t *figure.Table, _ quantity.System) []assess.Derivation {
 
 // BuildUp is what a path adds to the floor, for a reader.
 func BuildUp(t *figure.Table, path assess.Thing) assess.BuildUp { return buildup.Of(t, path) }
+
+// Advise adds to a check of a zone what a reader wants to know beyond the
+// number; see structure.Advise.
+func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) { structure.Advise(t, zone, c) }

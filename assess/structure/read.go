@@ -38,6 +38,29 @@ func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
 	return j, deps
 }
 
+// readSpans are the numbers of spans that the joists may run over, the softest
+// first, and the answer that would say which. Joists that may end at each
+// support are softest, then those over three spans, then those over two.
+func readSpans(t assess.Thing) (spans []int, deps assess.Deps) {
+	f := t.Fact(continuity.ID)
+	for _, c := range []struct {
+		spans int
+		words uint64
+	}{{1, continuity.Mask("one-span")}, {3, continuity.Mask("three-spans", "two-or-more-spans")}, {2, continuity.Mask("two-spans", "two-or-more-spans")}} {
+		if f.Set.Mask&c.words != 0 {
+			spans = append(spans, c.spans)
+		}
+	}
+	switch len(spans) {
+	case 0: // not asked here
+		spans = []int{1}
+	case 1:
+	default:
+		deps = f.Deps
+	}
+	return spans, deps
+}
+
 // readSection is the true width and depth of the joists: the measured one, or
 // the dressed size behind the name.
 func readSection(t assess.Thing) (width, depth quantity.Range, deps assess.Deps) {

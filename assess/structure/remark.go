@@ -22,7 +22,7 @@ func (a *Analysis) remark(m Member, loads Loads, r row) {
 	note := func(format string, values ...any) { a.Notes = append(a.Notes, fmt.Sprintf(format, values...)) }
 	a.remarkResult(note)
 	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
-		note("strength: some of the woods that are possible would be loaded past their tabulated strength; an engineer looks at it before weight is added")
+		note("%s", noteStrength)
 	}
 	if len(loads.Heavy) > 0 || loads.Point != (quantity.Range{}) {
 		note("%s", noteHeavy)
@@ -42,6 +42,8 @@ func (a *Analysis) remark(m Member, loads Loads, r row) {
 	}
 	note("%s", noteScreened)
 }
+
+const noteStrength = "strength: some of the woods that are possible would be loaded past their tabulated strength; an engineer looks at it before weight is added"
 
 const noteHeavy = "a point load is counted on one joist, with no help from its neighbours; walls, tubs, islands and other heavy things go to an engineer"
 

@@ -18,7 +18,7 @@ const (
 	noteStone    = "under stone the total load decides; this is the live load beside it"
 	noteWhole    = "the number is that of whole, undamaged joists within the tables; it counts once the answers named are given"
 	noteOrigin   = "the number counts once it is said where the stiffness figure comes from"
-	noteOneSpan  = "counted as one span; joists that run on over a support bend less"
+	noteSpans    = "counted over equal spans, in one piece, on supports that do not settle, with the live load where it bends the joists most"
 	notePaper    = "as its paper states it; not converted to another load"
 	noteTest     = "as measured; it goes before the program's own sum"
 	noteNoLoad   = "the figure does not say whether it is for live or total load"
@@ -59,10 +59,10 @@ func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string
 	case o.open:
 		c.Outcome, c.Note = assess.CheckOpen, note+"; "+noteWhole
 	case !fact.Set.Range.Within(o.shown):
-		c.Outcome = assess.CheckOpen // another figure may yet decide
+		c.Outcome = against(c.Limit, fact.Set.Range).Outcome // another figure may yet decide
 	}
 	if o.note == "" && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
-		c.Note += "; " + noteOneSpan
+		c.Note += "; " + noteSpans
 	}
 	warnAtLimit(&c)
 	return &c

@@ -1,0 +1,86 @@
+package structure
+
+import (
+	"fmt"
+
+	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
+)
+
+// memberOf is the row of joists of a zone, as far as it is known, with what
+// lies on it.
+func memberOf(zone assess.Thing) (Member, Loads) {
+	r := func(name string) quantity.Range { return zone.Fact(name).Set.Range }
+	words := func(d *assess.Declaration) []string { return zone.Fact(d.ID).Set.Words(d) }
+	m := Member{Size: zone.Fact("joist.size").Set.Text, Width: r("joist.width"), Depth: r("joist.depth"), Span: r("joist.span"), Spacing: r("joist.spacing"),
+		Species: words(&species), Grades: words(&grade)}
+	if on := words(&continuity); len(on) == 1 {
+		m.Continuity = on[0]
+	}
+	if worst := words(&notched); len(worst) == 1 {
+		m.Notched = worst[0]
+	}
+	return m, Loads{Live: r("joist.live_load"), Dead: r("joist.dead_load")}
+}
+
+// Advise adds to a check of a zone's joists what a reader wants to know beyond
+// the number: how sure it is, the share of joists expected to fall short, what
+// settles an open result and where it turns, and the ways to reach the limit.
+// It leaves every other check, and one that has no number, as it is. It is made
+// for the few checks that are shown, since it computes every way.
+func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
+	tile := chosenTile(zone)
+	b := BoundFor(tile, t)
+	if c.Work == nil || c.ID != map[Load]string{LiveLoad: "joist.ratio_live", TotalLoad: "joist.ratio_total"}[b.Load] {
+		return
+	}
+	m, loads := memberOf(zone)
+	a := Analyze(m, loads, b, t)
+	if !a.Ratio().Bounded() {
+		return
+	}
+	note := func(format string, values ...any) { c.Notes = append(c.Notes, fmt.Sprintf(format, values...)) }
+	a.remarkResult(note)
+	if tile == "" && c.Limit.Hi > b.Ratio {
+		note("the tile is not known: this is told for ceramic; stone asks for more")
+	}
+	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
+		note("%s", noteStrength)
+	}
+	if a.Outcome != assess.CheckHolds {
+		c.Options = cures(Options(m, loads, b, t), note)
+	}
+}
+
+// chosenTile is the word of the tile's kind, or empty while it is not known
+// whether it is stone.
+func chosenTile(zone assess.Thing) string {
+	switch is(zone, &tileKind, "natural-stone").Truth {
+	case assess.Yes:
+		return "natural-stone"
+	case assess.No:
+		return "ceramic"
+	}
+	return ""
+}
+
+// cures are the options that reach the limit for every possibility; the others
+// are told in a note with the ratio that they come to.
+func cures(all []assess.Option, note func(string, ...any)) []assess.Option {
+	var out []assess.Option
+	for _, o := range all {
+		if o.Outcome == assess.CheckHolds {
+			out = append(out, o)
+			continue
+		}
+		note("not enough for every possibility: %s (%s)", o.Text, quantity.Write(quantity.Ratio, floor(o.Live), quantity.US))
+	}
+	if len(out) == 0 {
+		note("none of the ways computed reaches the limit for every possibility: an engineer looks for another")
+	}
+	for _, text := range NoHelp()[:2] {
+		note("%s", text)
+	}
+	return out
+}
