@@ -137,7 +137,11 @@ func (l *loader) shown(name string, scope assess.Scope, at place) {
 // isFigure reports whether the name is that of a figure, figure.ID.
 func (l *loader) isFigure(name string) bool {
 	id, ok := strings.CutPrefix(name, "figure.")
-	return ok && l.names.Figures != nil && slices.Contains(l.names.Figures.IDs(), id)
+	if !ok || l.names.Figures == nil {
+		return false
+	}
+	_, here := l.names.Figures.Figure(id)
+	return here || slices.Contains(l.names.Figures.IDs(), id)
 }
 
 // makes finds facts that a step makes true, or copies, and that are none.
