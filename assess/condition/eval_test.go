@@ -176,7 +176,7 @@ func TestExplain(t *testing.T) {
 		{`joist.span < "12 ft"`, condition.Show{Units: quantity.Metric, Label: label}, "Joist span (4267 mm) is less than 3658 mm: no"},
 		{`"12 ft" > joist.span`, condition.Show{}, "joist.span (14 ft) is less than 12 ft: no"},
 		{`zone.base == "joists" && (danger.gas == "yes" || layer.kind in ["linoleum", "plywood"])`, condition.Show{},
-			"any of these: open\n  danger.gas (not known) is yes: open\n  layer.kind (sheet-vinyl or linoleum) is one of linoleum, plywood: open"},
+			"any of these: open\n  danger.gas (not known) is yes: open\n  layer.kind (sheet-vinyl or linoleum) is one of linoleum; plywood: open"},
 		{`!(zone.base != "joists")`, condition.Show{}, "the contrary of: yes\n  zone.base (joists) is not joists: no"},
 		{`layer.tight == "no" || layer.cushioned == "no"`, condition.Show{},
 			"any of these: no\n  layer.tight (does not apply) is no: no\n  layer.cushioned (yes, if it applies) is no: no"},

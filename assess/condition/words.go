@@ -67,7 +67,7 @@ func (w words) choices(f assess.FactID, n *node) string {
 	for i, k := range n.kids {
 		parts[i] = w.choice(f, k.text)
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, "; ") // a choice's label may hold a comma
 }
 
 func (w words) choice(f assess.FactID, word string) string {

@@ -20,7 +20,7 @@ func (a *app) rulesCommand() *cobra.Command {
   underfoot rules test --region uk
   underfoot rules check our-town.toml`,
 	}
-	c.AddCommand(a.rulesList(), a.rulesShow(), a.rulesCheck(), a.rulesTest())
+	c.AddCommand(a.rulesList(), a.rulesShow(), a.rulesBook(), a.rulesCheck(), a.rulesTest())
 	return c
 }
 
