@@ -8,32 +8,52 @@ import (
 
 // Limit gives joist.limit: the least span over deflection of joists under the
 // tile that is planned, ceramic_limit or stone_limit; the range of both while
-// the tile is not known. A missing figure leaves it unknown.
+// the tile is not known. On a long span the cap under stone asks more of an own
+// sum than the ratio (see Bound); a figure on paper is held to the ratio alone.
+// A missing figure leaves it unknown.
 func Limit(t *figure.Table) assess.Derivation {
 	ceramic, okCeramic := t.Figure("ceramic_limit")
-	stone, okStone := t.Figure("stone_limit")
-	both := quantity.Point(ceramic.Value).Hull(quantity.Point(stone.Value))
-	return assess.Derivation{ID: "joist.limit", Scope: assess.ScopeZone, Reads: []string{tileKind.ID}, Gives: ratio("joist.limit"),
+	_, okStone := t.Figure("stone_limit")
+	ofStone := BoundFor("natural-stone", t)
+	return assess.Derivation{ID: "joist.limit", Scope: assess.ScopeZone, Reads: []string{tileKind.ID, figureFrom.ID, "joist.span"}, Gives: ratio("joist.limit"),
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
-			e := estimate{both, zone.Fact(tileKind.ID).Deps}
-			switch ofStone := is(zone, &tileKind, "natural-stone"); {
+			under := underStone(zone, ofStone)
+			e := under.or(estimate{quantity.Point(ceramic.Value), zone.Fact(tileKind.ID).Deps})
+			switch stone := is(zone, &tileKind, "natural-stone"); {
 			case !okCeramic || !okStone:
 				e = unknown
-			case ofStone.Truth == assess.Yes:
-				e.value = quantity.Point(stone.Value)
-			case ofStone.Truth == assess.No:
+			case stone.Truth == assess.Yes:
+				e = under
+			case stone.Truth == assess.No:
 				e.value = quantity.Point(ceramic.Value)
 			}
 			return []assess.Fact{e.fact(assess.Proven)}, nil
 		}}
 }
 
-// limitSources are where the limits were read.
-func limitSources(t *figure.Table) []figure.Source {
+// underStone is the limit under stone, capped as far as the figure that counts
+// may be the program's own.
+func underStone(zone assess.Thing, b Bound) estimate {
+	from, span := zone.Fact(figureFrom.ID), zone.Fact("joist.span")
+	plain, capped := quantity.Point(b.Ratio), b.Least(span.Set.Range)
+	switch {
+	case capped == plain || from.Set.Mask&fromOwn == 0:
+		return estimate{value: plain}
+	case from.Set.Mask == fromOwn:
+		return estimate{capped, span.Deps}
+	}
+	return estimate{capped.Hull(plain), span.Deps.Union(from.Deps)}
+}
+
+// limitSources are where the limits were read, that of the cap only where it counts.
+func limitSources(t *figure.Table, limit quantity.Range) []figure.Source {
 	var all []figure.Source
 	for _, id := range []string{"ceramic_limit", "stone_limit"} {
 		if f, ok := t.Figure(id); ok {
 			all = append(all, f.Source)
+			if id == "stone_limit" && limit.Bounded() && limit.Hi > f.Value {
+				all = append(all, stoneCapSource)
+			}
 		}
 	}
 	return all

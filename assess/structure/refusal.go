@@ -111,12 +111,12 @@ func refusals(t assess.Thing) []refusal {
 			all = append(all, refusal{t.Fact(d.fact).Among(assess.SetYes.Mask), d.note})
 		}
 	}
-	return append(all, refusal{over(t.Fact("joist.span"), LongestSpanIn), noteSpan},
-		refusal{over(t.Fact("joist.spacing"), widestSpacing), noteSpread})
+	return append(all, refusal{beyond(t.Fact("joist.span"), LongestSpanIn), noteSpan},
+		refusal{beyond(t.Fact("joist.spacing"), widestSpacing), noteSpread})
 }
 
-// over is whether a quantity is greater than a limit.
-func over(f assess.Fact, limit float64) assess.Outcome {
+// beyond is whether a quantity is greater than a limit.
+func beyond(f assess.Fact, limit float64) assess.Outcome {
 	r := f.Set.Range
 	switch {
 	case r.Lo > limit:

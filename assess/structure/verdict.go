@@ -52,7 +52,7 @@ func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string
 	c := against(zone.Fact("joist.limit").Set.Range, o.shown)
 	c.ID, c.Title, c.Work, c.Note = id, title, o.work, note
 	c.Missing = zone.Named(fact.Deps)
-	c.Sources = append(limitSources(t), o.sources...)
+	c.Sources = append(limitSources(t, c.Limit), o.sources...)
 	switch {
 	case o.note != "":
 		c.Outcome, c.Note = assess.CheckRefused, o.note
@@ -79,7 +79,7 @@ func knownCheck(t *figure.Table, zone assess.Thing, fact assess.Fact, from uint6
 		c.Note += "; " + noteNoLoad
 	}
 	c.Missing = zone.Named(fact.Deps)
-	c.Sources = limitSources(t)
+	c.Sources = limitSources(t, c.Limit)
 	warnAtLimit(&c)
 	return &c
 }
