@@ -74,7 +74,24 @@ func (b *builder) banners() []string {
 	case b.invented():
 		out = append(out, b.say("view", "invented"))
 	}
-	return append(out, b.say("view", "screening"), b.say("view", "local"))
+	return append(append(out, b.say("view", "screening"), b.say("view", "local")), b.localPacks()...)
+}
+
+// localPacks name the packs that the program does not ship, with all that they
+// relax: nobody should have to look for that.
+func (b *builder) localPacks() []string {
+	var out []string
+	for _, p := range b.r.Packs {
+		if !p.Local {
+			continue
+		}
+		text := b.say("view", "local_pack", "pack", p.ID, "edition", p.Edition)
+		if len(p.Relaxes) > 0 {
+			text += " " + b.say("view", "local_relaxes", "relaxes", strings.Join(p.Relaxes, " | "))
+		}
+		out = append(out, text)
+	}
+	return out
 }
 
 // invented reports whether the record itself says that it is made up: in the
