@@ -84,7 +84,7 @@ func (l *loader) checkCases(r *Rule, at place) {
 		}
 		for _, name := range slices.Sorted(maps.Keys(c.Facts)) {
 			if l.names.Schema.Find(name) == nil {
-				l.misspelt(at.key("facts").key(name), name, l.factNames(), "there is no fact %s", name)
+				l.misspelt(at.key("facts").name(name), name, l.factNames(), "there is no fact %s", name)
 			}
 		}
 	}
@@ -173,19 +173,19 @@ func (l *loader) ids(rs records) {
 	seen := map[string]bool{}
 	for _, r := range rs.rules {
 		if seen[r.ID] {
-			l.problem(place{name: r.file + " " + r.ID}, "the rule stands twice")
+			l.problem(place{file: r.file + " " + r.ID}, "the rule stands twice")
 		}
 		seen[r.ID] = true
 		l.regions(&r)
 	}
 	for _, id := range slices.Sorted(maps.Keys(rs.texts)) {
 		if !seen[id] {
-			l.problem(place{name: "text " + id}, "there is no rule of that id")
+			l.problem(place{file: "text " + id}, "there is no rule of that id")
 		}
 	}
 	for _, c := range rs.cautions {
 		if seen["caution "+c.ID] {
-			l.problem(place{name: "caution " + c.ID}, "the caution stands twice")
+			l.problem(place{file: "caution " + c.ID}, "the caution stands twice")
 		}
 		seen["caution "+c.ID] = true
 	}
@@ -199,9 +199,9 @@ func (l *loader) ranks() {
 			continue
 		}
 		if r.Rank == 0 {
-			l.problem(place{name: r.File + " " + r.ID}, "a rule that calls or permits needs a rank")
+			l.problem(place{file: r.File + " " + r.ID}, "a rule that calls or permits needs a rank")
 		} else if other, taken := at[r.Rank]; taken {
-			l.problem(place{name: r.File + " " + r.ID}, "the rank %g is that of %s too", r.Rank, other)
+			l.problem(place{file: r.File + " " + r.ID}, "the rank %g is that of %s too", r.Rank, other)
 		}
 		at[r.Rank] = r.ID
 	}
@@ -212,15 +212,15 @@ func (l *loader) ranks() {
 func (l *loader) regions(r *ruleRecord) {
 	for _, region := range r.Regions {
 		if !slices.Contains(figure.Regions, region) {
-			l.problem(place{name: r.file + " " + r.ID}, "%q is not a region", region)
+			l.problem(place{file: r.file + " " + r.ID}, "%q is not a region", region)
 		}
 	}
 	for i := range r.Cases {
 		switch region := r.Cases[i].region(); {
 		case !slices.Contains(figure.Regions, region):
-			l.problem(place{name: r.file + " " + r.ID}, "%q is not a region", region)
+			l.problem(place{file: r.file + " " + r.ID}, "%q is not a region", region)
 		case len(r.Regions) > 0 && !slices.Contains(r.Regions, region):
-			l.problem(place{name: r.file + " " + r.ID}, "%q is a case of region %s, where the rule does not hold", r.Cases[i].Name, region)
+			l.problem(place{file: r.file + " " + r.ID}, "%q is a case of region %s, where the rule does not hold", r.Cases[i].Name, region)
 		}
 	}
 }

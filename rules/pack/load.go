@@ -32,7 +32,7 @@ func load(files fs.FS, dir string, names condition.Names, region string) (*Pack,
 	l.steps(rs)
 	for i := range rs.rules {
 		r := &rs.rules[i]
-		l.rule(r, rs.texts[r.ID], place{name: r.file + " " + r.ID})
+		l.rule(r, rs.texts[r.ID], place{file: r.file + " " + r.ID})
 	}
 	l.ids(rs)
 	l.ranks()
@@ -193,7 +193,7 @@ func pathWords() []string {
 
 func (l *loader) cautions(rs records) {
 	for _, c := range rs.cautions {
-		at := place{name: "caution " + c.ID}
+		at := place{file: "caution " + c.ID}
 		text, ok := rs.warnings[c.ID]
 		if !ok || text == "" {
 			l.problem(at, "the caution has no text")
@@ -213,7 +213,7 @@ func (l *loader) caution(c cautionRecord, text string, at place) {
 
 func (l *loader) steps(rs records) {
 	for _, s := range rs.steps {
-		at := place{name: "step " + s.Path}
+		at := place{file: "step " + s.Path}
 		path, ok := assess.ParsePath(s.Path)
 		if !ok {
 			l.problem(at, "%q is not a path", s.Path)
@@ -228,7 +228,7 @@ func (l *loader) steps(rs records) {
 	}
 	for _, p := range assess.Paths() {
 		if l.pack.Steps[p] == nil {
-			l.problem(place{name: "step " + p.String()}, "the path has no step record")
+			l.problem(place{file: "step " + p.String()}, "the path has no step record")
 		}
 	}
 }

@@ -120,8 +120,11 @@ func (a *Addition) rank(ours *Pack) {
 	for _, p := range a.parts {
 		for i := range p.placed {
 			n := &p.placed[i]
-			r := ours.Rule(n.after)
-			if r == nil || r.Rank == 0 {
+			if n.after == "" {
+				p.problem(n.at, "a rule that calls or permits says with `after` behind which rule of the program it stands")
+				continue
+			}
+			if r := ours.Rule(n.after); r == nil || r.Rank == 0 {
 				p.misspelt(n.at.key("after"), n.after, ranked(ours), "%q is no rule of the program that calls or permits", n.after)
 				continue
 			}

@@ -8,7 +8,7 @@ import (
 // A place is where a record, or one of its values, stands: a name in our own
 // files, a line and a column in a local pack.
 type place struct {
-	name string
+	file string    // and record
 	doc  *document // of a local pack, else nil
 	node *node
 }
@@ -18,6 +18,16 @@ func (p place) key(name string) place {
 	if p.node != nil {
 		if v := p.node.fields[name]; v != nil {
 			p.node = v
+		}
+	}
+	return p
+}
+
+// name is the key itself, where the record has it.
+func (p place) name(key string) place {
+	if p.node != nil {
+		if at, ok := p.node.keys[key]; ok {
+			p.node = &node{at: at}
 		}
 	}
 	return p
@@ -34,14 +44,14 @@ func (p place) item(i int) place {
 // text is the place of the first character of a text, behind its quotes.
 func (p place) text() condition.Place {
 	if p.doc == nil {
-		return condition.Place{File: p.name}
+		return condition.Place{File: p.file}
 	}
 	return p.doc.place(p.node.text)
 }
 
 // problem is what is wrong there, with the line where it has one.
 func (p place) problem(what, hint string) *assess.Problem {
-	out := &assess.Problem{Kind: assess.Invalid, Place: p.name, What: what, Hint: hint}
+	out := &assess.Problem{Kind: assess.Invalid, Place: p.file, What: what, Hint: hint}
 	if p.doc != nil {
 		out.Place, out.Lines = p.doc.place(p.node.at).String(), p.doc.underline(p.node.at)
 	}
