@@ -1,8 +1,6 @@
 package structure
 
 import (
-	"maps"
-	"math"
 	"strconv"
 
 	"underfoot/assess/formula"
@@ -18,98 +16,95 @@ func (b bent) number(column string) float64 {
 	return v
 }
 
-// stiffness is E I of everything that bends, lb in^2; of a panel for a foot of width.
-func (b bent) stiffness() float64 {
-	return b.number("modulus_psi")*b.number("width_in")*math.Pow(b.number("depth_in"), 3)/12 +
-		b.number("sheet_stiffness_lbf_in2_per_ft") + b.number("second_sheet_stiffness_lbf_in2_per_ft")
+// A bentJoist is the joist of a row, without a load.
+type bentJoist func(bent) Joist
+
+// overSpans is the joist over so many spans, with its sister.
+func overSpans(spans int) bentJoist {
+	return func(b bent) Joist {
+		j := point(b.number("width_in"), b.number("depth_in"), b.number("span_in"), b.number("spacing_in"), b.number("modulus_psi"), 0, 0)
+		j.Spans = spans
+		if p := quantity.Point; b["sister_width_in"] != "" {
+			j.Sister = Piece{p(b.number("sister_width_in")), p(b.number("sister_depth_in")), p(b.number("sister_modulus_psi"))}
+		}
+		return j
+	}
 }
 
-// joist is the joist of a row over so many spans, without a load.
-func (b bent) joist(spans int) Joist {
-	j := point(b.number("width_in"), b.number("depth_in"), b.number("span_in"), b.number("spacing_in"), b.number("modulus_psi"), 0, 0)
-	j.Spans = spans
-	if b["sister_width_in"] != "" {
-		p := quantity.Point
-		j.Sister = Piece{p(b.number("sister_width_in")), p(b.number("sister_depth_in")), p(b.number("sister_modulus_psi"))}
-	}
-	return j
-}
+// propped is the joist with a beam put under its middle.
+func propped(b bent) Joist { return beamAtMidSpan(overSpans(1)(b)).joist }
 
 // reckonLive is the deflection with the row's load on the worst spans alone.
-func reckonLive(spans int) func(bent) float64 {
+func reckonLive(of bentJoist) func(bent) float64 {
 	return func(b bent) float64 {
-		j := b.joist(spans)
+		j := of(b)
 		j.Live = quantity.Point(b.number("load_psf"))
 		return value(j.Sheet("", LiveLoad), "sag").Lo
 	}
 }
 
-// reckonAll is the deflection with the row's load on all spans, as dead load, and
-// with its point load.
-func reckonAll(spans int) func(bent) float64 {
+// reckonAll is the deflection with the row's load on all spans, as dead load,
+// and with its point load.
+func reckonAll(of bentJoist) func(bent) float64 {
 	return func(b bent) float64 {
-		j := b.joist(spans)
+		j := of(b)
 		j.Dead, j.Point = quantity.Point(b.number("load_psf")), quantity.Point(b.number("point_lb"))
 		return value(j.Sheet("", TotalLoad), "sag").Lo
 	}
 }
 
-// reckonHalf is a reckoning of the joist that a support at mid span leaves.
-func reckonHalf(reckon func(bent) float64) func(bent) float64 {
-	return func(b bent) float64 {
-		b = maps.Clone(b)
-		b["span_in"] = strconv.FormatFloat(b.number("span_in")/2, 'g', -1, 64)
-		return reckon(b)
-	}
-}
-
 // reckonTip is the deflection of the end of an overhang.
 func reckonTip(b bent) float64 {
-	j, overhang := b.joist(1), b.number("overhang_in")
+	j, overhang := overSpans(1)(b), b.number("overhang_in")
 	j.Live = quantity.Point(b.number("load_psf"))
 	var a Analysis
 	a.tip(Member{Overhang: quantity.Point(overhang)}, j)
 	return 2 * overhang / a.Tip.Lo
 }
 
-// reckonBy reckons by an expression where the product has no sum yet: P and a a
-// point load and its place, q the load on a panel in psf, L the span, EI the
-// stiffness.
-func reckonBy(expr string) func(bent) float64 {
+// reckonPanel is the deflection of the sheets between joists that are 1-1/2 in wide.
+func reckonPanel(bays int) func(bent) float64 {
 	return func(b bent) float64 {
-		s := &formula.Sheet{}
-		put := func(name string, v float64) {
-			s.Input(name, "", "", quantity.Number, quantity.Point(v), "")
-		}
-		put("P", b.number("point_lb"))
-		put("a", b.number("point_at_in"))
-		put("q", b.number("load_psf"))
-		put("L", b.number("span_in"))
-		put("EI", b.stiffness())
-		return s.Let("sag", "", "in", quantity.Length, expr).Lo
+		p := quantity.Point
+		a := DeckAnalysis{Sheet: &formula.Sheet{}}
+		a.Sheet.Input("first", "", "lb in^2/ft", quantity.Number, p(b.number("sheet_stiffness_lbf_in2_per_ft")), "")
+		a.Sheet.Input("second", "", "lb in^2/ft", quantity.Number, p(b.number("second_sheet_stiffness_lbf_in2_per_ft")), "")
+		a.compute(Deck{Spacing: p(b.number("spacing_in")), Bays: bays, Live: p(b.number("load_psf"))}, "first + second")
+		return a.Deflection.Lo
 	}
+}
+
+// reckonTest is the drop of the middle by the sum of a load test, turned round:
+// the drop that gives the joist the stiffness it has. Two weights that stand
+// alike from either end each bend the middle by half.
+func reckonTest(b bent) float64 {
+	j := overSpans(1)(b)
+	drop := b.number("deflection_in") / 2
+	test := LoadTest{Weight: quantity.Point(b.number("point_lb")), Place: quantity.Point(b.number("point_at_in")), Drop: quantity.Point(drop)}
+	measured := value(test.sheet(j), "stiffness").Lo
+	return b.number("deflection_in") * measured / j.stiffnessOf().Lo
 }
 
 // reckonedKinds are the kinds of floors in the table, and how each is reckoned.
 var reckonedKinds = map[string]func(bent) float64{
-	"simple, uniform":                                reckonLive(1),
-	"simple, point at mid span":                      reckonAll(1),
-	"simple, uniform and point at mid span":          reckonAll(1),
-	"simple, two points":                             reckonBy("P * a * (3 * L^2 - 4 * a^2) / (24 * EI)"),
-	"two spans, both loaded":                         reckonAll(2),
-	"two spans, one loaded":                          reckonLive(2),
-	"two spans, point at mid span of one":            reckonAll(2),
-	"three spans, all loaded":                        reckonAll(3),
-	"three spans, outer two loaded":                  reckonLive(3),
-	"three spans, point at mid span of an outer one": reckonAll(3),
+	"simple, uniform":                                reckonLive(overSpans(1)),
+	"simple, point at mid span":                      reckonAll(overSpans(1)),
+	"simple, uniform and point at mid span":          reckonAll(overSpans(1)),
+	"simple, two points":                             reckonTest,
+	"two spans, both loaded":                         reckonAll(overSpans(2)),
+	"two spans, one loaded":                          reckonLive(overSpans(2)),
+	"two spans, point at mid span of one":            reckonAll(overSpans(2)),
+	"three spans, all loaded":                        reckonAll(overSpans(3)),
+	"three spans, outer two loaded":                  reckonLive(overSpans(3)),
+	"three spans, point at mid span of an outer one": reckonAll(overSpans(3)),
 	"overhang loaded, tip":                           reckonTip,
-	"full-length sister":                             reckonLive(1),
-	"mid-span support added, one bay loaded":         reckonHalf(reckonLive(2)),
-	"mid-span support added, both bays loaded":       reckonHalf(reckonAll(2)),
-	"panel, one span":                                reckonBy("q * L^4 / (921.6 * EI)"),
-	"panel, two spans":                               reckonBy("q * L^4 / (2215.6 * EI)"),
-	"panel, three spans":                             reckonBy("q * L^4 / (1743 * EI)"),
-	"panel of two sheets, two spans":                 reckonBy("q * L^4 / (2215.6 * EI)"),
+	"full-length sister":                             reckonLive(overSpans(1)),
+	"mid-span support added, one bay loaded":         reckonLive(propped),
+	"mid-span support added, both bays loaded":       reckonAll(propped),
+	"panel, one span":                                reckonPanel(1),
+	"panel, two spans":                               reckonPanel(2),
+	"panel, three spans":                             reckonPanel(3),
+	"panel of two sheets, two spans":                 reckonPanel(2),
 }
 
 // summedKinds are the kinds whose live and dead load bend most at unlike places. The

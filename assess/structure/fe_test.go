@@ -50,7 +50,7 @@ func TestAgainstFiniteElements(t *testing.T) {
 // reckon is the product's deflection, and how far off it may lie.
 func (b bent) reckon(t *testing.T) (inches float64, allowed quantity.Range) {
 	if spans := summedKinds[b["kind"]]; spans > 0 {
-		j := b.joist(spans)
+		j := overSpans(spans)(b)
 		j.Live, j.Dead = quantity.Point(b.number("load_psf")), quantity.Point(b.number("dead_psf"))
 		return value(j.Sheet("", TotalLoad), "sag").Lo, aboveBent
 	}
