@@ -4,8 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
 )
@@ -42,6 +40,11 @@ func TestWorkedExamples(t *testing.T) {
 	// variable load 0.85 kN/m: I 92.16e6 mm4, final deflection of the variable
 	// part 21.326 mm, which is 1 + 0.3 x 0.8 times that at once.
 	ec5 := point(80/mmPerInch, 240/mmPerInch, 6300/mmPerInch, 144, 11000e6*psiPerPascal, 0.85*lbInPerNewton, 0).Sheet("", LiveLoad)
+	// The same sheet, 1.55 kN/m for strength: 7.69 kNm and 10.01 N/mm2.
+	ultimate := &formula.Sheet{}
+	strong := point(80/mmPerInch, 240/mmPerInch, 6300/mmPerInch, 144, 1, 1.55*lbInPerNewton, 0)
+	strong.size(ultimate)
+	strong.forces(ultimate)
 	// Regression value of an open finite-element library: 2x10, 16 ft, 77.3
 	// lb/ft, E 9.7 GPa: 20.801 mm.
 	beam := point(1.5, 9.25, 192, 12, 9.7e9*psiPerPascal, 77.3, 0).Sheet("", LiveLoad)
@@ -53,6 +56,9 @@ func TestWorkedExamples(t *testing.T) {
 		{"HUD 5.1 I", line(t, point(1.5, 7.25, 144, 16, 1.5e6, 30, 10).Sheet("", LiveLoad), "inertia"), 47.63, 0.006},
 		{"HUD 5.1 bending span", longest.Bending.Lo / 12, 14.865, 0.01},
 		{"HUD 5.1 deflection span", longest.Deflection.Lo / 12, 13.8, 0.05},
+		{"HUD 5.1 vibration span, L/360 at 40 psf", point(1.5, 7.25, 0, 16, 1.5e6, 40, 10).Longest(Bound{Ratio: 360}, quantity.Point(strength)).Deflection.Lo / 12, 12.5, 0.1},
+		{"EC5 sheet moment, kNm", line(t, ultimate, "moment") / lbInPerNewton * mmPerInch * mmPerInch / 1e6, 7.69, 0.005},
+		{"EC5 sheet stress, N/mm2", line(t, ultimate, "moment") / lbInPerNewton * mmPerInch * mmPerInch / (80 * 240 * 240 / 6), 10.01, 0.01},
 		{"EC5 sheet I", line(t, ec5, "inertia") * math.Pow(mmPerInch, 4), 92160000, 1},
 		{"EC5 sheet variable part", line(t, ec5, "sag") * mmPerInch * 1.24, 21.326, 0.0005},
 		{"2x10 beam", line(t, beam, "sag") * mmPerInch, 20.801, 0.005},
@@ -61,6 +67,54 @@ func TestWorkedExamples(t *testing.T) {
 			t.Errorf("%s: %v, printed %v", c.what, c.got, c.want)
 		}
 	}
+}
+
+// TestWorkedLoads holds loads, moments and beam formulas to published examples
+// of members that this package refuses: nothing else of them is computed.
+func TestWorkedLoads(t *testing.T) {
+	forces := func(j Joist) *formula.Sheet {
+		s := &formula.Sheet{}
+		j.size(s)
+		j.forces(s)
+		return s
+	}
+	// American Wood Council, ASD wood I-joist guideline 1999, chapter 5: 18 ft 10
+	// in, 40 + 10 psf, 1.33 ft apart: 66.5 lb/ft, 2948.4 lb ft, 626.2 lb. The
+	// tolerances are half of the last printed digit and what it makes of a product.
+	ijoist := forces(point(1, 1, 18.8333333*12, 1.33*12, 1, 40, 10))
+	// A building design guide on special floor loading, steps 1 to 4: floor truss,
+	// 22 ft, 24 in apart, 20 + 40 psf and 200 lb at mid span, E I 1003.3 million lb
+	// in2 (worked back, it is not printed): 0.707 in in all; L/360 is 0.733 in,
+	// L/720 0.367 in.
+	truss := point(12, 10, 22*12, 24, 1003.3e6/1000, 40, 20)
+	truss.Point = quantity.Point(200)
+	// A timber framing teaching page: 9500 lb spread over 19 ft: 22562.5 lb ft, and
+	// 235.4 in3 at 1150 psi.
+	header := forces(point(1, 1, 19*12, 12, 1, 9500/19., 0))
+	for _, c := range []struct {
+		what            string
+		got, want, near float64
+	}{
+		{"I-joist load", line(t, ijoist, "line_load") * 12, 66.5, 0.05},
+		{"I-joist moment", line(t, ijoist, "moment") / 12, 2948.4, 0.5},
+		{"I-joist shear", line(t, ijoist, "force"), 626.2, 0.2},
+		{"truss", line(t, truss.Sheet("", TotalLoad), "sag"), 0.707, 0.002},
+		{"truss L/360", 264 / Bound{Ratio: 360}.Least(truss.Span).Lo, 0.733, 0.001},
+		{"truss L/720", 264 / Bound{Ratio: 720}.Least(truss.Span).Lo, 0.367, 0.001},
+		{"header moment", line(t, header, "moment") / 12, 22562.5, 0.5},
+		{"header section", line(t, header, "moment") / 1150, 235.4, 0.1},
+		{"12 ft at L/360, a joist maker's article", 144 / Bound{Ratio: 360}.Least(quantity.Point(144)).Lo, 0.4, 0.0005},
+		{"12 ft at L/240, the same", 144 / Bound{Ratio: 240}.Least(quantity.Point(144)).Lo, 0.6, 0.0005},
+	} {
+		if math.Abs(c.got-c.want) > c.near {
+			t.Errorf("%s: %v, printed %v", c.what, c.got, c.want)
+		}
+	}
+	// No check: a text of the 19th century on building prints 0.548 in for 1000 lb
+	// at the middle of 192 in, E 800,000 psi, I 333 in4; P L^3 / (48 E I) is 0.5535.
+	// Of the calculation sheet of 2020 in TestWorkedExamples the permanent part is
+	// wrong in print: it leaves out most of the load that it lists (3.278 mm
+	// printed; 0.328 kN/m gives 11.95 mm).
 }
 
 // TestRatioAgreesWithTheSag: the ratio is the span over the deflection.
@@ -81,23 +135,6 @@ func TestSpanScalesWithLimitAndLoad(t *testing.T) {
 			t.Errorf("L/%v: %v, want %v", limit, got, want)
 		}
 	}
-}
-
-// TestWorseIsNeverStiffer: a longer span, a wider spacing, a smaller section,
-// softer wood or more load never gives a better ratio.
-func TestWorseIsNeverStiffer(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		v := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-		worse := func(name string) float64 { return rapid.Float64Range(1, 2).Draw(t, name+" worse by") }
-		a := [7]float64{v("width", 1, 4), v("depth", 3, 14), v("span", 48, 312), v("spacing", 8, 24), v("modulus", 5e5, 2e6), v("live", 20, 150), v("dead", 5, 100)}
-		b := [7]float64{a[0] / worse("width"), a[1] / worse("depth"), a[2] * worse("span"), a[3] * worse("spacing"), a[4] / worse("modulus"), a[5] * worse("live"), a[6] * worse("dead")}
-		for _, load := range []Load{LiveLoad, TotalLoad} {
-			better, poorer := point(a[0], a[1], a[2], a[3], a[4], a[5], a[6]).Ratio(load), point(b[0], b[1], b[2], b[3], b[4], b[5], b[6]).Ratio(load)
-			if poorer.Lo > better.Lo*(1+1e-12) {
-				t.Fatalf("%v %v, %v %v", a, better, b, poorer)
-			}
-		}
-	})
 }
 
 // TestNotKnownIsNotKnown: an input that nobody has said gives no ratio.

@@ -85,17 +85,38 @@ func tableSpan(t *testing.T, row map[string]string) (inches int, older bool) {
 	}
 	species, older := ofEdition(tableSpecies[row["species"]], row["edition"])
 	grade := tableGrades[row["grade"]]
-	e, ok := figure.LumberValue(species, grade, row["size"], figure.Stiffness)
-	strength, strong := BendingStrength(species, grade, row["size"])
-	width, depth, sized := figure.Dressed(row["size"])
-	if !ok || !strong || !sized {
-		t.Fatalf("%s: no design values for %s %s %s", row["row_id"], species, grade, row["size"])
-	}
 	limit, _ := strconv.ParseFloat(strings.TrimPrefix(row["deflection_limit"], "L/"), 64)
-	j := Joist{Width: quantity.Point(width), Depth: quantity.Point(depth), Spacing: quantity.Point(num("spacing_in")),
-		Modulus: quantity.Point(e.Value), Live: quantity.Point(num("live_psf")), Dead: quantity.Point(num("dead_psf"))}
-	span := j.Longest(Bound{Ratio: limit}, quantity.Point(strength)).Governing().Lo
+	live, dead, spacing := quantity.Point(num("live_psf")), quantity.Point(num("dead_psf")), quantity.Point(num("spacing_in"))
+	span := productSpan(t, species, grade, row["size"], spacing, Loads{Live: live, Dead: dead}, limit)
+	if older {
+		span = olderSpan(t, species, grade, row["size"], Joist{Spacing: spacing, Live: live, Dead: dead}, limit)
+	}
 	return int(math.Floor(math.Round(span*1e9)/1e9 + 0.5)), older
+}
+
+// productSpan is what the joist command says of a row.
+func productSpan(t *testing.T, species, grade, size string, spacing quantity.Range, loads Loads, limit float64) float64 {
+	if strings.Contains(species, "-before-") {
+		return 0
+	}
+	a := Analyze(Member{Size: size, Species: []string{species}, Grades: []string{grade}, Spacing: spacing}, loads, Bound{Ratio: limit}, us)
+	if a.Refusal != "" {
+		t.Fatalf("%s %s %s: %s", species, grade, size, a.Refusal)
+	}
+	return a.Longest.Governing().Lo
+}
+
+// olderSpan is the same sum with the design values of an older edition, by
+// which no floor is judged.
+func olderSpan(t *testing.T, species, grade, size string, j Joist, limit float64) float64 {
+	e, ok := figure.LumberValue(species, grade, size, figure.Stiffness)
+	strength, strong := BendingStrength(species, grade, size)
+	width, depth, sized := figure.Dressed(size)
+	if !ok || !strong || !sized {
+		t.Fatalf("no design values for %s %s %s", species, grade, size)
+	}
+	j.Width, j.Depth, j.Modulus = quantity.Point(width), quantity.Point(depth), quantity.Point(e.Value)
+	return j.Longest(Bound{Ratio: limit}, quantity.Point(strength)).Governing().Lo
 }
 
 func tableRows(t *testing.T, file string) []map[string]string {

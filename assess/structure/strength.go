@@ -22,34 +22,31 @@ func (a *Analysis) strength(r row) {
 	}
 	s := a.show(&formula.Sheet{Title: titleStrength})
 	j.size(s)
-	load := strengthLoad(s, j)
+	j.forces(s)
 	s.Input("strength", "bending strength with its factors, Fb'", "psi", quantity.Strength, r.bending, "")
-	a.Bending = s.Let("bending", "bending stress over bending strength", "", quantity.Number,
-		"("+load.line+" * span^2 / 8"+load.moment+") / (width * depth^2 / 6 * strength)")
+	a.Bending = s.Let("bending", "bending stress over bending strength", "", quantity.Number, "moment / (width * depth^2 / 6 * strength)")
 	if !bounded(r.shear) {
 		return
 	}
 	s.Input("shear_strength", "shear strength with its factors, Fv'", "psi", quantity.Strength, r.shear, "")
-	a.Shear = s.Let("shear", "shear stress over shear strength", "", quantity.Number,
-		"3 * ("+load.shear+") / (2 * width * depth * shear_strength)")
+	a.Shear = s.Let("shear", "shear stress over shear strength", "", quantity.Number, "3 * force / (2 * width * depth * shear_strength)")
 }
 
-// strengthLoad writes the total load and gives the parts of moment and shear.
-func strengthLoad(s *formula.Sheet, j Joist) (load struct{ line, moment, shear string }) {
+// forces writes the greatest moment, in lb in, and shear, in lb, of a joist
+// under the total load.
+func (j Joist) forces(s *formula.Sheet) {
 	s.Input("live", "live load", "psf", quantity.Load, positive(j.Live), "")
 	s.Input("dead", "dead load", "psf", quantity.Load, positive(j.Dead), "")
 	s.Let("line_load", "load on one joist", "lb/in", quantity.Number, "(live + dead) * spacing / 144")
-	load.line, load.shear = "line_load", "line_load * span / 2"
+	moment, force := "line_load * span^2 / 8", "line_load * span / 2"
 	if j.spans() > 1 {
-		load.shear = "5 * line_load * span / 8"
+		force = "5 * line_load * span / 8"
 	}
 	if j.Point != (quantity.Range{}) {
 		s.Input("point", "point load at mid span of one joist", "lb", quantity.Weight, positive(j.Point), "")
-		load.moment = " + point * span / 4"
-		load.shear += " + point / 2"
-		if j.spans() > 1 {
-			load.shear += " + point * 3 / 16"
-		}
+		moment += " + point * span / 4"
+		force += map[bool]string{true: " + point / 2", false: " + 11 * point / 16"}[j.spans() == 1]
 	}
-	return load
+	s.Let("moment", "greatest bending moment", "lb in", quantity.Number, moment)
+	s.Let("force", "greatest shear force", "lb", quantity.Number, force)
 }

@@ -1,0 +1,129 @@
+package structure
+
+import (
+	"reflect"
+	"slices"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/formula"
+	"underfoot/assess/quantity"
+)
+
+// plain is a floor that is computed.
+func plain() Member {
+	return Member{Size: "2x10", Species: []string{"hem-fir"}, Grades: []string{"no2"}, Span: quantity.Point(168), Spacing: quantity.Point(16)}
+}
+
+// refusedMembers is every way to be refused, with the text that is told.
+func refusedMembers() map[string]struct {
+	spoil func(*Member)
+	says  string
+} {
+	type spoilt = struct {
+		spoil func(*Member)
+		says  string
+	}
+	all := map[string]spoilt{
+		"no joists":          {func(m *Member) { m.Kind = "none" }, noteNoJoist},
+		"another word":       {func(m *Member) { m.Kind = "slab" }, noteNoJoist},
+		"notched too far":    {func(m *Member) { m.Notched = "beyond-limits" }, damage[1].note},
+		"over 26 ft":         {func(m *Member) { m.Span = quantity.Point(26*12 + 1) }, noteSpan},
+		"over 24 in":         {func(m *Member) { m.Spacing = quantity.Point(24.5) }, noteSpread},
+		"overhang over 2 ft": {func(m *Member) { m.Overhang = quantity.Point(25) }, noteOverhang},
+		"wall on overhang":   {func(m *Member) { m.Overhang, m.OverhangBears = quantity.Point(12), true }, noteBears},
+		"2x9":                {func(m *Member) { m.Size = "2x9" }, noteSize},
+		"6x8, no table":      {func(m *Member) { m.Size = "6x8" }, noteSize},
+		"oak":                {func(m *Member) { m.Species = []string{"oak"} }, noteWood},
+		"no4":                {func(m *Member) { m.Grades = []string{"no4"} }, noteWood},
+		"hem-fir c24":        {func(m *Member) { m.Grades = []string{"no9", "c24"} }, noteWood},
+		"a word of trouble":  {func(m *Member) { m.Troubles = []string{"bent"} }, "bent: a licensed structural engineer looks at it before any sum"},
+	}
+	for _, kind := range member.Choices[1:] {
+		all[kind] = spoilt{func(m *Member) { m.Kind = kind }, noteMember}
+	}
+	for _, d := range damage {
+		all[d.state] = spoilt{func(m *Member) { m.Troubles = []string{d.state} }, d.note}
+		if d.fact != "" {
+			all[d.fact] = spoilt{func(m *Member) { m.Troubles = []string{d.fact} }, d.note}
+		}
+	}
+	return all
+}
+
+// numbers are every range in a struct, nested ones too.
+func numbers(v reflect.Value) []quantity.Range {
+	if r, ok := v.Interface().(quantity.Range); ok {
+		return []quantity.Range{r}
+	}
+	var all []quantity.Range
+	if v.Kind() == reflect.Struct {
+		for i := range v.NumField() {
+			all = append(all, numbers(v.Field(i))...)
+		}
+	}
+	return all
+}
+
+// TestNoPathFromARefusedMemberToANumber: not by analysis, option or load test.
+func TestNoPathFromARefusedMemberToANumber(t *testing.T) {
+	b := BoundFor("ceramic", us)
+	for name, c := range refusedMembers() {
+		m := plain()
+		c.spoil(&m)
+		a := Analyze(m, Loads{}, b, us)
+		if a.Outcome != assess.CheckRefused || a.Refusal != c.says || len(a.Sheets) > 0 || a.Deciding.Facts != nil {
+			t.Errorf("%s: %v, %q, want %q", name, a.Outcome, a.Refusal, c.says)
+		}
+		measured := Measure(m, Loads{}, LoadTest{Weight: quantity.Point(150), Drop: quantity.Point(0.1), With: "dial-gauge", Alike: 5}, us)
+		if measured.Refusal != c.says || measured.Sheet != (*formula.Sheet)(nil) {
+			t.Errorf("%s: load test %+v", name, measured)
+		}
+		for _, r := range append(numbers(reflect.ValueOf(a)), numbers(reflect.ValueOf(measured))...) {
+			if r != quantity.Everything {
+				t.Errorf("%s: a number got out: %v", name, r)
+			}
+		}
+		if got := Options(m, Loads{}, b, us); got != nil {
+			t.Errorf("%s: options %v", name, got)
+		}
+	}
+	if a := Analyze(plain(), Loads{}, b, us); a.Refusal != "" || !a.Live.IsPoint() {
+		t.Errorf("a plain floor: %+v", a)
+	}
+}
+
+// TestEndsAreStillComputed: 26 ft, 24 in and 2 ft are within.
+func TestEndsAreStillComputed(t *testing.T) {
+	m := plain()
+	m.Span, m.Spacing, m.Overhang = quantity.Point(312), quantity.Point(24), quantity.Point(24)
+	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); a.Refusal != "" || !a.Live.IsPoint() || !a.Tip.IsPoint() {
+		t.Errorf("%+v", a)
+	}
+}
+
+// TestMayBeRefusedIsOpen: where the span may be too long for the sum, nothing holds for certain.
+func TestMayBeRefusedIsOpen(t *testing.T) {
+	m := plain()
+	m.Size, m.Species, m.Grades = "4x12", []string{"douglas-fir-larch"}, []string{"select-structural"}
+	m.Spacing = quantity.Range{Lo: 8, Hi: 30}
+	m.Span = quantity.Point(100)
+	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); a.Outcome != assess.CheckOpen {
+		t.Errorf("%v, %v", a.Outcome, a.Live)
+	}
+}
+
+// TestRefusedDeck: nothing that counts, or joists too far apart.
+func TestRefusedDeck(t *testing.T) {
+	for name, d := range map[string]Deck{
+		"particleboard": {Layers: []Layer{{Kind: "particleboard", Thickness: quantity.Point(0.75)}}, Spacing: quantity.Point(16)},
+		"no layer":      {Spacing: quantity.Point(16)},
+		"boards along":  {Layers: []Layer{{Kind: "boards", Thickness: quantity.Point(0.75), Along: true}}, Spacing: quantity.Point(16)},
+		"over 24 in":    {Layers: []Layer{{Kind: "plywood", Rating: "24oc"}}, Spacing: quantity.Point(30)},
+	} {
+		a := AnalyzeDeck(d, 360, us)
+		if a.Refusal == "" || a.Sheet != nil || slices.ContainsFunc(numbers(reflect.ValueOf(a)), quantity.Range.Bounded) || DeckOptions(d, 360, us) != nil {
+			t.Errorf("%s: %+v", name, a)
+		}
+	}
+}
