@@ -57,6 +57,9 @@ func (b *builder) checked(c *assess.Check) []Para {
 	if c.Note != "" {
 		out = append(out, Para{Label: b.say("calculations", "note"), Text: c.Note})
 	}
+	for _, n := range c.Notes {
+		out = append(out, Para{Text: n})
+	}
 	if missing := b.names(c.Missing); missing != "" {
 		out = append(out, Para{Label: b.say("calculations", "missing"), Text: missing, Tone: Waiting})
 	}

@@ -124,12 +124,42 @@ func (b *builder) span(r quantity.Range, scale float64, digits int, unit string)
 // joistOptions are the changes that were computed, and what does not help.
 func (b *builder) joistOptions(j *assess.JoistSheet) Section {
 	s := b.section(OptionsSection)
-	t := &Table{ID: "options", Columns: []Column{
+	t := b.optionTable(1, j.Options)
+	s.addTable("", t)
+	if len(t.Rows) > 0 {
+		s.Lead = []Para{{Text: b.say("options", "lead")}}
+	}
+	s.addList(b.say("options", "no_help"), j.NoHelp)
+	return s
+}
+
+// options are the changes that were computed for checks that do not hold, room
+// by room.
+func (b *builder) options() Section {
+	s := b.section(OptionsSection)
+	for i := range b.r.Areas {
+		a := &b.r.Areas[i]
+		for k := range a.Checks {
+			c := &a.Checks[k]
+			if c.Outcome != assess.CheckHolds {
+				s.addTable(b.say("calculations", "part", "place", place(a, c.Zone), "title", b.checkTitle(c)), b.optionTable(len(s.Parts)+1, c.Options))
+			}
+		}
+	}
+	if len(s.Parts) > 0 {
+		s.Lead = []Para{{Text: b.say("options", "lead")}}
+	}
+	return s
+}
+
+// optionTable is a row for each change, with what it gives and needs.
+func (b *builder) optionTable(n int, options []assess.Option) *Table {
+	t := &Table{ID: "options_" + strconv.Itoa(n), Columns: []Column{
 		b.column("outcome", Mark, 14), b.column("change", Title, 40), b.column("live", Detail, 16), b.column("total", Detail, 16),
 		b.column("height", Detail, 12), b.column("weight", Detail, 12), b.column("material", Detail, 30), b.column("needs", Detail, 40),
 	}}
-	for i := range j.Options {
-		o := &j.Options[i]
+	for i := range options {
+		o := &options[i]
 		var material []string
 		for _, q := range o.Quantities {
 			material = append(material, q.Text+": "+b.amount(quantity.Number, q.Value)+" "+q.Unit)
@@ -137,12 +167,7 @@ func (b *builder) joistOptions(j *assess.JoistSheet) Section {
 		t.add(checkTone(o.Outcome), b.say("check", o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
 			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(o.Needs))
 	}
-	s.addTable("", t)
-	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("options", "lead")}}
-	}
-	s.addList(b.say("options", "no_help"), j.NoHelp)
-	return s
+	return t
 }
 
 // joistSums are the sheets, line by line.
