@@ -152,6 +152,9 @@ func (b *builder) options() Section {
 	return s
 }
 
+// firstOptions is how many changes stand in a short print.
+const firstOptions = 3
+
 // optionTable is a row for each change, with what it gives and needs.
 func (b *builder) optionTable(n int, options []assess.Option) *Table {
 	t := &Table{ID: "options_" + strconv.Itoa(n), Columns: []Column{
@@ -166,6 +169,7 @@ func (b *builder) optionTable(n int, options []assess.Option) *Table {
 		}
 		t.add(checkTone(o.Outcome), b.say("check", o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
 			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(o.Needs))
+		t.Rows[i].Detail = i >= firstOptions
 	}
 	return t
 }
