@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/quantity"
 )
 
 // small is a pack of a few lines with a source to lean on.
@@ -27,7 +29,7 @@ states = "Invented."
 // Several packs that speak of one thing: the strictest word counts, whichever
 // pack is named first.
 func TestStrictestPackCounts(t *testing.T) {
-	figure := func(what, value string) string {
+	number := func(what, value string) string {
 		return "[[" + what + "]]\nfigure = \"hollow_share\"\nvalue = \"" + value + "\"\nSOURCE\n"
 	}
 	rule := func(what, unknown string) string {
@@ -39,9 +41,9 @@ func TestStrictestPackCounts(t *testing.T) {
 		unknown    Policy  // shipped: verify
 	}{
 		{"nothing", "", "", 10, Verify},
-		{"tightened twice", figure("tighten", "5 %"), figure("tighten", "7 %"), 5, Verify},
-		{"relaxed twice", figure("relax", "15 %"), figure("relax", "20 %"), 15, Verify},
-		{"tightened and relaxed", figure("tighten", "8 %"), figure("relax", "20 %"), 8, Verify},
+		{"tightened twice", number("tighten", "5 %"), number("tighten", "7 %"), 5, Verify},
+		{"relaxed twice", number("relax", "15 %"), number("relax", "20 %"), 15, Verify},
+		{"tightened and relaxed", number("tighten", "8 %"), number("relax", "20 %"), 8, Verify},
 		{"raised twice", rule("raise", "presume"), rule("raise", "hold"), 10, Presume},
 		{"raised to less is nothing", rule("raise", "note"), "", 10, Verify},
 		{"relaxed", rule("relax", "note"), "", 10, Note},
@@ -180,7 +182,8 @@ func FuzzReadLocal(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := ReadLocal("a.toml", data)
 		if err == nil {
-			_, _, err = added("us", p)
+			c := countries()["us"]
+			_, err = Add(figure.For("us", quantity.US), p).To(c.pack, c.names)
 		}
 		if err == nil {
 			return
