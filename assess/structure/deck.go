@@ -3,6 +3,7 @@ package structure
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
@@ -36,7 +37,7 @@ type DeckAnalysis struct {
 	Live       quantity.Range // ratio under uniform live load
 	Total      quantity.Range
 	Deflection quantity.Range // in, under uniform live load
-	Point      quantity.Range // ratio at the most that the standard lets the lowest rated panel bend under 200 lb; Everything without a rating
+	Point      quantity.Range // rated span over the most that the standard lets the panel bend under 200 lb there; Everything without such a rating
 	Limit      float64
 	Memory     bool // some figure in it was remembered
 	Notes      []string
@@ -168,7 +169,8 @@ func (a *DeckAnalysis) remark(d Deck) {
 			a.Notes = append(a.Notes, noteBoards)
 		}
 		if f, ok := figure.PanelPointDeflection(l.Rating); ok && a.Point == quantity.Everything {
-			a.Point = said(d.Spacing).Div(quantity.Point(f.Value))
+			rated, _ := strconv.ParseFloat(strings.TrimSuffix(l.Rating, "oc"), 64)
+			a.Point = quantity.Point(rated / f.Value)
 			a.Notes, a.Sources, a.Memory = append(a.Notes, notePanelPoint), append(a.Sources, f.Source), true
 		}
 	}

@@ -34,7 +34,7 @@ func TestWordsAreThoseOfTheCatalogue(t *testing.T) {
 			asked[f.ID] = f.Choices
 		}
 	}
-	for _, d := range []assess.Declaration{base, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind} {
+	for _, d := range []assess.Declaration{base, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind, choices("load.kind", LoadKinds...)} {
 		if !slices.Equal(d.Choices, asked[d.ID]) {
 			t.Errorf("%s: %v here, %v in the catalogue", d.ID, d.Choices, asked[d.ID])
 		}
