@@ -43,6 +43,7 @@ type Finding struct {
 	Value    string // what was found, in words and units
 	Limit    string
 	Unit     string
+	Decided  string // what decided it, a line for each comparison, set in by depth; empty where nobody asked for it
 	Missing  []Address
 	Sources  []Source
 	Calls    PathID   // the step that the rule calls, or NoPath

@@ -76,7 +76,7 @@ func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
 		if o := zones[a.Zones[i].ID]; o != nil {
 			t.add(Waiting, place(a, a.Zones[i].ID), b.say("outcome", assess.NotSettled.String()),
 				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
-				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "")
+				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "", "")
 		}
 	}
 }
@@ -131,6 +131,7 @@ func (b *builder) findingTable() *Table {
 		b.column("about", Detail, 11), b.column("found", Detail, 12), b.column("limit", Detail, 14),
 		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
 		b.column("risk", Aside, 60), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
+		b.column("decided", Fold, 40),
 	}}
 }
 
@@ -152,8 +153,17 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []strin
 	return []string{
 		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
 		f.Why, f.Remedy, b.names(missing), b.risk(f.Failure),
-		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule,
+		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
 	}
+}
+
+// decided is what decided each of the findings.
+func decided(alike []*assess.Finding) string {
+	var parts []string
+	for _, f := range alike {
+		parts = append(parts, f.Decided)
+	}
+	return strings.Join(distinct(parts), "\n")
 }
 
 // aboutEach lists the things that findings alike are about, each with its value.

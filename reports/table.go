@@ -7,13 +7,15 @@ type Role uint8
 
 // The roles. Group says what a row belongs to and may be printed once for
 // several rows; Mark is a word or two on how things stand; Title names the row.
-// An Aside is left out of a short print.
+// An Aside is left out of a short print. A Fold is for the page alone, which
+// shows it behind a line that opens it.
 const (
 	Detail Role = iota
 	Group
 	Mark
 	Title
 	Aside
+	Fold
 )
 
 // A Shape is how rows are best printed where there is room.
@@ -61,12 +63,12 @@ func (t *Table) Find(role Role) int {
 	return slices.IndexFunc(t.Columns, func(c Column) bool { return c.Role == role })
 }
 
-// Shown are the places of the columns that say anything, the group's left out;
-// asides are among them where they are wanted.
+// Shown are the places of the columns that say anything, the group's and folds
+// left out; asides are among them where they are wanted.
 func (t *Table) Shown(asides bool) []int {
 	var out []int
 	for i, c := range t.Columns {
-		if c.Role == Group || c.Role == Aside && !asides {
+		if c.Role == Group || c.Role == Fold || c.Role == Aside && !asides {
 			continue
 		}
 		if slices.ContainsFunc(t.Rows, func(r Row) bool { return r.Cells[i].Text != "" || r.Cells[i].Blank }) {

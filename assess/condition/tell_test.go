@@ -31,3 +31,33 @@ func TestTellLeavesNothingOut(t *testing.T) {
 		}
 	}
 }
+
+// Of a long list an explanation names the words that the floor may have, and
+// where it can have none the first few.
+func TestLongListsAreShortened(t *testing.T) {
+	many := assess.Declaration{ID: "layer.colour", Scope: assess.ScopeLayer, Kind: assess.KindChoice, Always: true,
+		Choices: []string{"a", "b", "c", "d", "e", "f", "g", "h"}}
+	s := assess.NewSchema([]assess.Declaration{many})
+	c, problems := condition.Compile(`layer.colour in ["a", "b", "c", "d", "e", "f", "g"]`, condition.Place{}, condition.Names{Schema: s})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, tt := range []struct {
+		mask uint64
+		want string
+	}{
+		{1 << 6, "layer.colour (g) is one of g; and 6 more: yes"},
+		{1<<6 | 1<<7, "layer.colour (g or h) is one of g; and 6 more: open"},
+		{1 << 7, "layer.colour (h) is one of a; b; c; d; e; f; and 1 more: no"},
+	} {
+		floor := single{assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: tt.mask}}}
+		if got := c.Explain(floor, condition.Show{}).String(); got != tt.want {
+			t.Errorf("explained as %q, want %q", got, tt.want)
+		}
+	}
+}
+
+// single is a floor of one fact.
+type single struct{ fact assess.Fact }
+
+func (s single) Fact(assess.FactID) assess.Fact { return s.fact }

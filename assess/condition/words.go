@@ -1,6 +1,7 @@
 package condition
 
 import (
+	"fmt"
 	"strings"
 
 	"underfoot/assess"
@@ -58,16 +59,43 @@ func (w words) bare(n *node) string {
 	return w.side(n.kids[0], strength) + " " + n.op.String() + " " + w.side(n.kids[1], strength+1)
 }
 
-// choices are the words that a fact is compared with.
+// manyChoices is how many words a list names to a reader who looks at one floor.
+const manyChoices = 6
+
+// choices are the words that a fact is compared with. Where there is a floor, a
+// long list names those that it may have and counts the others.
 func (w words) choices(f assess.FactID, n *node) string {
 	if n.op == opText {
 		return w.choice(f, n.text)
 	}
-	parts := make([]string, len(n.kids))
-	for i, k := range n.kids {
+	kids := n.kids
+	if w.reader != nil && len(kids) > manyChoices {
+		kids = w.possible(f, kids)
+	}
+	parts := make([]string, len(kids))
+	for i, k := range kids {
 		parts[i] = w.choice(f, k.text)
 	}
+	if others := len(n.kids) - len(kids); others > 0 {
+		parts = append(parts, fmt.Sprintf("and %d more", others))
+	}
 	return strings.Join(parts, "; ") // a choice's label may hold a comma
+}
+
+// possible are the words of a list that the fact may have, the first few of
+// them; where it can have none, the first few of the list.
+func (w words) possible(f assess.FactID, kids []*node) []*node {
+	d, set := w.schema.Decl(f), w.reader.Fact(f).Set
+	var out []*node
+	for _, k := range kids {
+		if bit, _ := d.ChoiceBit(k.text); set.Mask&bit != 0 {
+			out = append(out, k)
+		}
+	}
+	if len(out) == 0 {
+		out = kids
+	}
+	return out[:min(len(out), manyChoices)]
 }
 
 func (w words) choice(f assess.FactID, word string) string {

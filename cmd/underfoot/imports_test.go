@@ -31,7 +31,7 @@ var allowed = map[string]string{
 	"rules/inquiry":           "assess assess/condition assess/facts assess/quantity assess/question rules/judge",
 	"rules":                   "assess assess/check assess/condition assess/facts assess/figure assess/quantity assess/question rules/inquiry rules/judge rules/pack rules/plan",
 	"rules/interview":         "assess assess/question rules/inquiry rules/judge",
-	"rules/book":              "assess assess/condition assess/figure assess/quantity assess/question assess/record rules rules/pack",
+	"rules/book":              "assess assess/condition assess/figure assess/quantity assess/question assess/record rules rules/judge rules/pack",
 	"reports":                 "assess assess/formula assess/quantity reports/drawing",
 	"reports/internal/sample": "assess assess/figure assess/formula assess/quantity",
 	"reports/drawing":         "",

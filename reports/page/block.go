@@ -25,6 +25,7 @@ type record struct {
 	Tone        reports.Tone
 	Mark, Title string
 	Cells       []cell
+	Folds       []cell
 }
 
 type cell struct {
@@ -73,6 +74,11 @@ func newRecord(t *reports.Table, shown []int, row reports.Row, grid bool) record
 			continue
 		}
 		r.Cells = append(r.Cells, cell{Label: t.Columns[i].Heading, Cell: c, Right: t.Columns[i].Number, Head: i == title})
+	}
+	for i, c := range t.Columns {
+		if c.Role == reports.Fold && row.Cells[i].Text != "" {
+			r.Folds = append(r.Folds, cell{Label: c.Heading, Cell: row.Cells[i]})
+		}
 	}
 	return r
 }

@@ -138,6 +138,22 @@ func TestMarksAreWords(t *testing.T) {
 	}
 }
 
+// What decided a finding stands behind a line that opens it, and nowhere else.
+func TestDecidedIsFolded(t *testing.T) {
+	folds := 0
+	for _, n := range elements(t, written(t, Options{})) {
+		if n.Data == "details" {
+			folds++
+			if text := n.FirstChild.FirstChild.Data; n.FirstChild.Data != "summary" || text != "What decided it" {
+				t.Errorf("a fold opens with %s %q", n.FirstChild.Data, text)
+			}
+		}
+	}
+	if page := written(t, Options{}); folds != 1 || strings.Count(page, "Year it was laid (1958 to 2026)") != 1 {
+		t.Errorf("%d folds in %q", folds, page)
+	}
+}
+
 func TestForeignTextStaysText(t *testing.T) {
 	r := sample.Result()
 	r.Areas[0].Name = `<script>alert(1)</script>"'&`

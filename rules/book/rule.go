@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
+	"underfoot/rules/judge"
 	"underfoot/rules/pack"
 )
 
@@ -127,22 +128,10 @@ func explained(x condition.Explanation) item {
 }
 
 // show names facts and choices as a reader does.
-func (w *writer) show(e *rules.Engine) condition.Show {
-	return condition.Show{Units: e.System, Label: func(f assess.FactID) string { return w.name(e, f) }, Word: e.Catalogue.Word}
-}
+func (w *writer) show(e *rules.Engine) condition.Show { return judge.Show(e.Catalogue, e.System) }
 
-// name is what a reader calls a fact: the label of its question, or the book's
-// own words for what is tallied and computed.
-func (w *writer) name(e *rules.Engine, f assess.FactID) string {
-	id := e.Catalogue.Schema().Decl(f).ID
-	if q := e.Catalogue.Question(f); q != nil && q.Text.Label != "" {
-		return q.Text.Label
-	}
-	if text := w.text.Fact[id]; text != "" {
-		return text
-	}
-	return id
-}
+// name is what a reader calls a fact.
+func (w *writer) name(e *rules.Engine, f assess.FactID) string { return judge.Name(e.Catalogue, f) }
 
 func (w *writer) sentences(e *entry) []item {
 	t := e.Text

@@ -22,7 +22,6 @@ type texts struct {
 	Consequence map[string]string `toml:"consequence"`
 	Protects    map[string]string `toml:"protects"`
 	Topic       map[string]string `toml:"topic"`
-	Fact        map[string]string `toml:"fact"`
 }
 
 // say is read when the first book is made, not when the program starts.

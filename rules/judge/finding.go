@@ -27,15 +27,20 @@ func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
 		if !l.concerns(&l.Rulings[i]) {
 			continue
 		}
-		f := t.finding(&l.Rulings[i])
-		f.Zone = zone
-		if several && l.Rulings[i].Rule.Scope >= assess.ScopeZone {
-			f.Subject = strings.TrimSuffix(zone+"."+f.Subject, ".")
-			f.ID = f.Rule + "@" + f.Subject
-		}
-		out = append(out, f)
+		out = append(out, t.Finding(&l.Rulings[i], zone, several))
 	}
 	return out
+}
+
+// Finding is what one ruling says.
+func (t *Teller) Finding(r *Ruling, zone string, several bool) assess.Finding {
+	f := t.finding(r)
+	f.Zone = zone
+	if several && r.Rule.Scope >= assess.ScopeZone {
+		f.Subject = strings.TrimSuffix(zone+"."+f.Subject, ".")
+		f.ID = f.Rule + "@" + f.Subject
+	}
+	return f
 }
 
 // concerns reports whether a ruling is worth telling: one that only speaks of

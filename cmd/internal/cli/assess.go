@@ -13,19 +13,27 @@ import (
 
 func (a *app) assessCommand() *cobra.Command {
 	var asJSON, all, gate bool
+	var why string
 	c := &cobra.Command{
 		Use:   "assess FILE...",
 		Short: "Print what the answers in a record point to",
 		Example: `  underfoot assess kitchen.yaml
   underfoot assess --json *.yaml            one document a line
   underfoot assess --gate kitchen.yaml && echo 'nothing speaks against starting'
+  underfoot assess --why layer-never-a-base@l1 kitchen.yaml
   cat kitchen.yaml | underfoot assess -`,
 		Args: args(cobra.MinimumNArgs(1), "name a record, or - for the standard input"),
 		RunE: func(_ *cobra.Command, files []string) error {
+			if why != "" && (asJSON || gate || all) {
+				return usage("--why goes with no other flag of assess", "see: underfoot assess --help")
+			}
 			return a.each(files, func(name string) error {
 				f, err := a.load(name)
 				if err != nil {
 					return err
+				}
+				if why != "" {
+					return a.why(f, why)
 				}
 				r := a.assess(f)
 				if err := a.print(r, asJSON, all); err != nil {
@@ -40,6 +48,7 @@ func (a *app) assessCommand() *cobra.Command {
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, one document a line")
 	c.Flags().BoolVar(&all, "all", false, "also what is in order, the calculations, the answers and the sources")
+	c.Flags().StringVar(&why, "why", "", "print what decided the findings of one rule, by its id, or one finding, by rule@subject")
 	c.Flags().BoolVar(&gate, "gate", false, "exit with 4 unless the verdict is ready or prepare")
 	return c
 }

@@ -51,6 +51,7 @@ func (a *app) demo(dir string) error {
 	if err := a.printText(r, demoNote, false); err != nil {
 		return err
 	}
+	f.engine.Explain(r)
 	for _, ending := range []string{".xlsx", ".html"} {
 		if err := a.write(r, filepath.Join(dir, "example"+ending), "letter", demoNote); err != nil {
 			return err

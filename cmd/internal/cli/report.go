@@ -37,7 +37,9 @@ func (a *app) reportCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.write(a.assess(f), out, paper, "")
+			r := a.assess(f)
+			f.engine.Explain(r)
+			return a.write(r, out, paper, "")
 		},
 	}
 	c.Flags().StringVarP(&out, "output", "o", "", "file to write: .xlsx, .html, .txt or .json")

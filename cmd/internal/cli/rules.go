@@ -92,17 +92,25 @@ func (a *app) rulesShow() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			r := e.Pack.Rule(names[0])
-			if r == nil {
-				hint := "see: underfoot rules list"
-				if near := assess.Nearest(names[0], ids(e.Pack)); near != "" {
-					hint = "did you mean " + near + "? " + hint
-				}
-				return usage("there is no rule "+names[0]+" in region "+e.Figures.Region, hint)
+			r, err := findRule(e, names[0])
+			if err != nil {
+				return err
 			}
 			return a.show(r)
 		},
 	}
+}
+
+// findRule finds a rule, or says which one may have been meant.
+func findRule(e *rules.Engine, id string) (*pack.Rule, error) {
+	if r := e.Pack.Rule(id); r != nil {
+		return r, nil
+	}
+	hint := "see: underfoot rules list"
+	if near := assess.Nearest(id, ids(e.Pack)); near != "" {
+		hint = "did you mean " + near + "? " + hint
+	}
+	return nil, usage("there is no rule "+id+" in region "+e.Figures.Region, hint)
 }
 
 func ids(p *pack.Pack) []string {

@@ -69,7 +69,8 @@ func kitchen() assess.AreaResult {
 				Remedy: "Leave it whole. A laboratory or a qualified person answers first.",
 				Failure: assess.Failure{Mode: "fibres in the air", LikelihoodBefore: "likely", ConsequenceBefore: "severe",
 					LikelihoodAfter: "unlikely", ConsequenceAfter: "severe"},
-				Value: "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
+				Decided: "all of these: open\n  Year it was laid (1958 to 2026) is at most 1980: open",
+				Value:   "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
 				Sources: []assess.Source{read}, Calls: assess.TestOrAbate,
 			},
 			{

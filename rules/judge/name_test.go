@@ -1,0 +1,24 @@
+package judge_test
+
+import (
+	"strings"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/quantity"
+	"underfoot/rules"
+	"underfoot/rules/judge"
+)
+
+// Every fact has a name that a reader understands: no dot, no underscore.
+func TestEveryFactHasAName(t *testing.T) {
+	e, err := rules.Open("us", quantity.US)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, d := range e.Catalogue.Schema().All() {
+		if name := judge.Name(e.Catalogue, assess.FactID(i)); strings.ContainsAny(name, "._") {
+			t.Errorf("%s is called %q", d.ID, name)
+		}
+	}
+}
