@@ -21,10 +21,13 @@ type published struct {
 	id       string
 	expected []string
 	never    []string
+	mention  []string // each one or more accepted wordings with | between them
 	doc      *record.Document
 	engine   *Engine
 	gate     []string
 }
+
+var mentionLine = regexp.MustCompile(`(?m)^# must mention: (.+)$`)
 
 // Words of the first line that are no path: not to tile at all, and to put the
 // findings on paper.
@@ -55,6 +58,9 @@ func readPublished(t *testing.T) []published {
 		c := published{id: m[1], expected: words(t, name, m[2]), never: words(t, name, m[3]), gate: readGate(t, name)}
 		if c.doc, err = record.Read(data, name, base.Catalogue); err != nil {
 			t.Fatal(err)
+		}
+		if m := mentionLine.FindStringSubmatch(string(data)); m != nil {
+			c.mention = strings.Split(m[1], "; ")
 		}
 		c.engine = engineOf(t, engines, c.doc.Job())
 		out = append(out, c)
@@ -152,6 +158,40 @@ func (c *published) checkNarrows(t *testing.T, before, after *assess.Result) {
 			t.Errorf("%s: its gate contradicts what was told of %s", c.id, told.Address)
 		}
 	}
+}
+
+// checkMentions holds the findings, cautions and plan to the words that the
+// answer has to have.
+func (c *published) checkMentions(t *testing.T, r *assess.Result) {
+	t.Helper()
+	text := strings.ToLower(told(r))
+	for _, wordings := range c.mention {
+		if !slices.ContainsFunc(strings.Split(wordings, "|"), func(w string) bool { return strings.Contains(text, w) }) {
+			t.Errorf("%s: nothing speaks of %q", c.id, wordings)
+		}
+	}
+}
+
+// told is what a reader is told of a result, without the findings that are in
+// order.
+func told(r *assess.Result) string {
+	var b strings.Builder
+	for i := range r.Areas {
+		for _, f := range r.Areas[i].Findings {
+			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled {
+				b.WriteString(f.Text + " " + f.Why + " " + f.Remedy + " ")
+			}
+		}
+		for _, c := range r.Areas[i].Cautions {
+			b.WriteString(c.Text + " ")
+		}
+		for _, z := range r.Areas[i].Zones {
+			for _, s := range z.Plan {
+				b.WriteString(s.Text + " " + s.Hold + " " + strings.Join(append(s.Verify, s.Needs...), " ") + " ")
+			}
+		}
+	}
+	return b.String()
 }
 
 // tileOnly reports whether the answer was ways to lay tile and nothing else.

@@ -37,6 +37,7 @@ func TestPublishedCases(t *testing.T) {
 		c.openGate(t)
 		after := c.assess()
 		c.checkNarrows(t, before, after)
+		c.checkMentions(t, before)
 		how := c.judge(before, after, ours[c.id])
 		if count[how]++; how == unmatched {
 			t.Errorf("%s leads to %v, behind its gate to %v, want %v", c.id, leads(before), leads(after), c.expected)
