@@ -39,7 +39,7 @@ var numbers = map[string]quantity.Range{
 	"tile.long_edge": {Lo: 10, Hi: 20}, "tile.thickness": {Lo: 0.2, Hi: 1},
 }
 
-var choiceFacts = []string{"zone.base", "joist.member", "joist.figure_from", "joist.species", "joist.grade", "joist.cut", "joist.notched",
+var choiceFacts = []string{"zone.base", "joist.member", "joist.figure_from", "joist.continuity", "joist.species", "joist.grade", "joist.cut", "joist.notched",
 	"joist.insects", "joist.short_bearing", "joist.loose_posts", "joist.support_removed", "water.rot", "tile.kind", "tile.setting"}
 
 // likely are the words that leave something to compute; they are drawn more often.

@@ -111,10 +111,9 @@ func (a *Analysis) share() {
 // dead (1 + kdef) + live (1 + psi2 kdef).
 func (a *Analysis) longTerm(r row) {
 	j, s := r.joist, a.show(&formula.Sheet{Title: titleCreep})
-	whole := j.Sheet("", TotalLoad)
 	s.Input("live_sag", "deflection under live load", "in", quantity.Length, a.Deflection, "")
 	s.Input("dead_sag", "deflection under dead load", "in", quantity.Length, deadSag(j), "")
-	if whole == nil || !r.classes {
+	if !r.classes {
 		s.Input("creep", "creep factor, Kcr", "", quantity.Number, quantity.Point(r.creep.Value), r.creep.Source.Title)
 		a.LongTerm = s.Let("long_term", "deflection in the long run", "in", quantity.Length, "creep * dead_sag + live_sag")
 		return

@@ -114,6 +114,9 @@ func (d doubt) fix(j *Joist, from Joist, good bool) {
 	}
 }
 
+// halvings of a range leave less than a billionth of it.
+const halvings = 36
+
 // deciding finds by bisection the value at which the bound is just met, with
 // the other inputs as rest has them.
 func (d doubt) deciding(r row, rest Joist, b Bound) Deciding {
@@ -123,7 +126,7 @@ func (d doubt) deciding(r row, rest Joist, b Bound) Deciding {
 	if !d.rising {
 		bad, good = good, bad
 	}
-	for range 60 {
+	for range halvings {
 		middle := (bad + good) / 2
 		*d.input(&rest) = quantity.Point(middle)
 		if b.reach(rest) >= 1 {

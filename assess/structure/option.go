@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
 )
 
@@ -183,9 +184,9 @@ func (x *remedy) added(j Joist, area, pieces float64) {
 
 // option computes a remedy against the bound.
 func (x remedy) option(b Bound) assess.Option {
-	work := x.joist.Sheet(x.text, b.Load)
-	o := assess.Option{ID: x.id, Text: x.text, Live: x.joist.Ratio(LiveLoad), Total: x.joist.Ratio(TotalLoad), Weight: x.weight,
-		Quantities: x.quantities, Needs: x.needs, Work: work}
+	sheets := [...]*formula.Sheet{x.joist.Sheet(x.text, LiveLoad), x.joist.Sheet(x.text, TotalLoad)}
+	o := assess.Option{ID: x.id, Text: x.text, Live: sheets[LiveLoad].Result(), Total: sheets[TotalLoad].Result(), Weight: x.weight,
+		Quantities: x.quantities, Needs: x.needs, Work: sheets[b.Load]}
 	if x.also.Depth != (quantity.Range{}) {
 		o.Live, o.Total = lesser(o.Live, x.also.Ratio(LiveLoad)), lesser(o.Total, x.also.Ratio(TotalLoad))
 	}

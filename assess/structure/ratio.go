@@ -48,24 +48,23 @@ func computeOwn(region string, t assess.Thing, title string, load Load) ownSum {
 	if note != "" {
 		return ownSum{estimate: unknown, shown: quantity.Everything, note: note}
 	}
-	if is(t, &member, member.Choices[0]).Truth != assess.Yes {
-		_, deps := readJoist(region, t)
-		return ownSum{estimate: estimate{quantity.Everything, deps.Union(open)}, shown: quantity.Everything, open: true}
-	}
 	j, deps := readJoist(region, t)
 	spans, onSpans := readSpans(t)
+	if deps = deps.Union(onSpans); is(t, &member, member.Choices[0]).Truth != assess.Yes {
+		return ownSum{estimate: estimate{quantity.Everything, deps.Union(open)}, shown: quantity.Everything, open: true}
+	}
 	j.Spans = spans[0]
 	work := j.Sheet(title, load)
 	own := ownSum{shown: work.Result(), work: work, open: len(open) > 0, sources: append([]figure.Source{BeamSource}, j.ModulusSources...)}
 	if j.Spans > 1 {
 		own.sources = append(own.sources, ContinuousSource)
 	}
-	own.estimate = estimate{own.shown, deps.Union(onSpans)}
+	if own.estimate = (estimate{own.shown, deps}); own.open {
+		own.estimate = estimate{quantity.Everything, deps.Union(open)}
+		return own
+	}
 	for _, j.Spans = range spans[1:] {
 		own.value = own.value.Hull(j.Ratio(load))
-	}
-	if own.open {
-		own.estimate = estimate{quantity.Everything, deps.Union(open)}
 	}
 	return own
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
@@ -148,7 +149,7 @@ func (m Member) softer() []Factor {
 }
 
 // strengths reads bending and shear strength over every wood that is possible;
-// a wood without them leaves both unknown.
+// one without them leaves both unknown.
 func (r *row) strengths(m Member, region, nominal string) {
 	r.bending, r.shear = quantity.Everything, quantity.Everything
 	if r.classes || nominal == "" || r.grades&classes != 0 && region != "us" && region != "ca" {
@@ -156,23 +157,46 @@ func (r *row) strengths(m Member, region, nominal string) {
 	}
 	factor := strengthFactors(m)
 	bending, shear := nothing, nothing
-	for _, s := range chosen(&species, r.species) {
-		for _, g := range chosen(&grade, r.grades&^classes) {
-			fb, okBending := BendingStrength(s, g, nominal)
-			fv, okShear := figure.LumberValue(s, g, "", figure.Shear)
-			if !okBending {
-				return
-			}
-			bending = bending.Hull(quantity.Point(fb * factor.bending))
-			if !okShear {
-				shear = quantity.Everything
-				continue
-			}
-			shear = shear.Hull(quantity.Point(fv.Value * factor.shear))
-			r.strengthSources = append(r.strengthSources, fv.Source)
+	for _, w := range strengthsOf(nominal) {
+		if w.species&r.species == 0 || w.grade&r.grades == 0 {
+			continue
 		}
+		if !w.strong {
+			return
+		}
+		bending = bending.Hull(quantity.Point(w.bending * factor.bending))
+		shear = shear.Hull(quantity.Point(w.shear.Value * factor.shear))
+		r.strengthSources = append(r.strengthSources, w.shear.Source)
 	}
 	r.bending, r.shear = bending, shear
+}
+
+// A strength is what one species and grade has in a nominal size.
+type strength struct {
+	species, grade uint64
+	bending        float64 // psi, with the factors for size and repetitive members
+	shear          figure.Figure
+	strong         bool // a table has both
+}
+
+var strengthsBySize sync.Map // nominal size to []strength
+
+// strengthsOf are the strengths of every species and visual grade in a nominal
+// size, looked up once.
+func strengthsOf(nominal string) []strength {
+	if all, ok := strengthsBySize.Load(nominal); ok {
+		return all.([]strength)
+	}
+	var all []strength
+	for _, s := range species.Choices {
+		for _, g := range figure.Grades(s) {
+			fb, bends := BendingStrength(s, g, nominal)
+			fv, shears := figure.LumberValue(s, g, "", figure.Shear)
+			all = append(all, strength{species.Mask(s), grade.Mask(g), fb, fv, bends && shears})
+		}
+	}
+	strengthsBySize.Store(nominal, all)
+	return all
 }
 
 // strengthFactors are those of wet service and incising.

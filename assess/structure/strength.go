@@ -25,9 +25,6 @@ func (a *Analysis) strength(r row) {
 	j.forces(s)
 	s.Input("strength", "bending strength with its factors, Fb'", "psi", quantity.Strength, r.bending, "")
 	a.Bending = s.Let("bending", "bending stress over bending strength", "", quantity.Number, "moment / (width * depth^2 / 6 * strength)")
-	if !bounded(r.shear) {
-		return
-	}
 	s.Input("shear_strength", "shear strength with its factors, Fv'", "psi", quantity.Strength, r.shear, "")
 	a.Shear = s.Let("shear", "shear stress over shear strength", "", quantity.Number, "3 * force / (2 * width * depth * shear_strength)")
 }
