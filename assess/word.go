@@ -48,7 +48,7 @@ var topics = map[string]Scope{
 	"site": ScopeJob,
 	"room": ScopeArea, "tile": ScopeArea,
 	"danger": ScopeZone, "zone": ScopeZone, "joist": ScopeZone, "beam": ScopeZone, "slab": ScopeZone, "water": ScopeZone,
-	"flat": ScopeZone, "paper": ScopeZone, "work": ScopeZone, "floor": ScopeZone, "panel": ScopeZone,
+	"flat": ScopeZone, "paper": ScopeZone, "work": ScopeZone, "plan": ScopeZone, "floor": ScopeZone, "panel": ScopeZone,
 	"layer": ScopeLayer, "deck": ScopeDeck, "crack": ScopeCrack, "edge": ScopeEdge, "service": ScopeService, "load": ScopeLoad,
 	"path": ScopePath,
 }
