@@ -33,7 +33,7 @@ func TestKitchenIsAdvised(t *testing.T) {
 	delete(f.zone.facts, "joist.species")
 	delete(f.zone.facts, "joist.grade")
 	c := advised(f, "joist.ratio_live")
-	if c.Outcome != assess.CheckOpen || !says(c, "of 100 such joists") || !says(c, "the wood decides") || !says(c, "Backer board") {
+	if c.Outcome != assess.CheckOpen || !says(c, "Of 100 such joists") || !says(c, "The wood decides") || !says(c, "Backer board") {
 		t.Errorf("%v %q", c.Outcome, c.Notes)
 	}
 	if len(c.Options) < 3 {
@@ -51,7 +51,7 @@ func TestKitchenIsAdvised(t *testing.T) {
 func TestAdviceLeavesTheRestAlone(t *testing.T) {
 	f := sound(t)
 	f.set("joist.span", quantity.Point(120))
-	if c := advised(f, "joist.ratio_live"); c.Options != nil || !says(c, "holds for every possibility") {
+	if c := advised(f, "joist.ratio_live"); c.Options != nil || !says(c, "Holds for every possibility") {
 		t.Errorf("%+v", c)
 	}
 	for name, spoil := range map[string]func(*floor){
@@ -75,7 +75,7 @@ func TestStoneIsAdvisedOnTheTotalLoad(t *testing.T) {
 		t.Errorf("live load is advised on too: %q", c.Notes)
 	}
 	c := advised(f, "joist.ratio_total")
-	if len(c.Options) == 0 || !says(c, "sources differ on the load") {
+	if len(c.Options) == 0 || !says(c, "Sources differ on the load") {
 		t.Errorf("%+v", c)
 	}
 	for _, o := range c.Options {

@@ -40,7 +40,9 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 	if !a.Ratio().Bounded() {
 		return
 	}
-	note := func(format string, values ...any) { c.Notes = append(c.Notes, fmt.Sprintf(format, values...)) }
+	note := func(format string, values ...any) {
+		c.Notes = append(c.Notes, sentence(fmt.Sprintf(format, values...)))
+	}
 	a.remarkResult(note)
 	if tile == "" && c.Limit.Hi > b.Ratio {
 		note("the tile is not known: this is told for ceramic; stone asks for more")
@@ -48,9 +50,12 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
 		note("%s", noteStrength)
 	}
+	c.Sources = append(c.Sources, figure.LumberFactor("spread").Source)
 	if a.Outcome != assess.CheckHolds {
-		c.Options = cures(Options(m, loads, b, t), note)
+		c.Options = cures(Options(m, loads, b, t), b, note)
+		c.Sources = append(c.Sources, addedWood(t.Region).source, figure.LumberFactor("wood-density").Source)
 	}
+	c.Sources = once(c.Sources)
 }
 
 // chosenTile is the word of the tile's kind, or empty while it is not known
@@ -67,14 +72,14 @@ func chosenTile(zone assess.Thing) string {
 
 // cures are the options that reach the limit for every possibility; the others
 // are told in a note with the ratio that they come to.
-func cures(all []assess.Option, note func(string, ...any)) []assess.Option {
+func cures(all []assess.Option, b Bound, note func(string, ...any)) []assess.Option {
 	var out []assess.Option
 	for _, o := range all {
 		if o.Outcome == assess.CheckHolds {
 			out = append(out, o)
 			continue
 		}
-		note("not enough for every possibility: %s (%s)", o.Text, quantity.Write(quantity.Ratio, floor(o.Live), quantity.US))
+		note("not enough for every possibility: %s (%s under %s load)", o.Text, quantity.Write(quantity.Ratio, floor(counted(o, b)), quantity.US), b.Load)
 	}
 	if len(out) == 0 {
 		note("none of the ways computed reaches the limit for every possibility: an engineer looks for another")

@@ -142,14 +142,18 @@ func (d doubt) deciding(r row, rest Joist, b Bound) Deciding {
 func (d doubt) tell(at Deciding) string {
 	if d.options != nil {
 		least := quantity.Point(math.Ceil(at.Flip/1000) * 1000)
-		return fmt.Sprintf("%s decides: the joists hold where its stiffness E is at least %s", d.what, quantity.Write(quantity.Strength, least, quantity.US)) +
-			d.options(at.Flip)
+		return fmt.Sprintf("%s decides: the joists hold where its stiffness E is at least %s", d.what, both(quantity.Strength, least)) + d.options(at.Flip)
 	}
 	side := "at most"
 	if at.AtLeast {
 		side = "at least"
 	}
-	return fmt.Sprintf("%s decides: the joists hold where it is %s %s", d.what, side, quantity.Write(d.dim, quantity.Point(at.Flip), quantity.US))
+	return fmt.Sprintf("%s decides: the joists hold where it is %s %s", d.what, side, both(d.dim, quantity.Point(at.Flip)))
+}
+
+// both is a quantity in the units of either system.
+func both(d quantity.Dimension, r quantity.Range) string {
+	return quantity.Write(d, r, quantity.US) + " (" + quantity.Write(d, r, quantity.Metric) + ")"
 }
 
 func settles(alone bool) string {

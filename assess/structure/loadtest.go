@@ -91,7 +91,7 @@ func (l LoadTest) refused(j Joist) string {
 		return "say what the drop was measured with: dial-gauge, laser or string"
 	case l.Drop.Lo < clearDrop*l.uncertainty():
 		return fmt.Sprintf("the drop is less than five times what the instrument may be off (%s): nothing can be told from it; use a dial gauge",
-			quantity.Write(quantity.Length, quantity.Point(l.uncertainty()), quantity.US))
+			both(quantity.Length, quantity.Point(l.uncertainty())))
 	}
 	return ""
 }

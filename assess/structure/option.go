@@ -66,6 +66,15 @@ type wood struct {
 // sold widely and is not stiffer than the others; elsewhere strength class
 // C24. A choice of this program, told with each option.
 func newWood(r row, region string) wood {
+	w := addedWood(region)
+	for _, s := range r.joist.Softer {
+		w.modulus = w.modulus.Mul(quantity.Point(s.Value))
+	}
+	return w
+}
+
+// addedWood is newWood before wet service and incising.
+func addedWood(region string) wood {
 	name, group, class := "hem-fir no2", "hem-fir", "no2"
 	if region != "us" && region != "ca" {
 		name, group, class = "c24", "", "c24"
@@ -74,11 +83,7 @@ func newWood(r row, region string) wood {
 	if group == "" {
 		f = apparent(f)
 	}
-	e := quantity.Point(f.Value)
-	for _, s := range r.joist.Softer {
-		e = e.Mul(quantity.Point(s.Value))
-	}
-	return wood{name, e, f.Source}
+	return wood{name, quantity.Point(f.Value), f.Source}
 }
 
 // remedies are those that fit the joists.
@@ -190,12 +195,16 @@ func (x remedy) option(b Bound) assess.Option {
 	if x.also.Depth != (quantity.Range{}) {
 		o.Live, o.Total = lesser(o.Live, x.also.Ratio(LiveLoad)), lesser(o.Total, x.also.Ratio(TotalLoad))
 	}
-	counted := o.Live
-	if b.Load == TotalLoad {
-		counted = o.Total
-	}
-	o.Outcome = against(b.Least(x.joist.Span), counted).Outcome
+	o.Outcome = against(b.Least(x.joist.Span), counted(o, b)).Outcome
 	return o
+}
+
+// counted is the ratio of an option that the bound is compared with.
+func counted(o assess.Option, b Bound) quantity.Range {
+	if b.Load == TotalLoad {
+		return o.Total
+	}
+	return o.Live
 }
 
 // lesser is the range of the smaller of two.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
@@ -19,7 +20,9 @@ const (
 
 // remark writes what is to be known of the numbers.
 func (a *Analysis) remark(m Member, loads Loads, r row) {
-	note := func(format string, values ...any) { a.Notes = append(a.Notes, fmt.Sprintf(format, values...)) }
+	note := func(format string, values ...any) {
+		a.Notes = append(a.Notes, sentence(fmt.Sprintf(format, values...)))
+	}
 	a.remarkResult(note)
 	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
 		note("%s", noteStrength)
@@ -91,6 +94,15 @@ func (a *Analysis) remarkClasses(r row, note func(string, ...any)) {
 // floor is a ratio in whole numbers, rounded to the unfavourable side.
 func floor(r quantity.Range) quantity.Range {
 	return quantity.Range{Lo: math.Floor(r.Lo), Hi: math.Floor(r.Hi)}
+}
+
+// sentence is a text with a capital and a full stop.
+func sentence(text string) string {
+	text = strings.ToUpper(text[:1]) + text[1:]
+	if strings.HasSuffix(text, ".") {
+		return text
+	}
+	return text + "."
 }
 
 // inHundred is a share as a whole number out of a hundred.
