@@ -108,3 +108,19 @@ func TestContinuityCounts(t *testing.T) {
 		t.Errorf("waits on %v", got)
 	}
 }
+
+// TestDeckIsAdvised: 3/4 in plywood on joists 16 in apart may be 24oc or 48/24
+// (E I 330,000 to 440,000 lb in2/ft, panel design specification D510C 2012,
+// Table 4A, from memory): w L^4 / (921.6 E I) over 14.75 in is L/2369 to L/3159.
+func TestDeckIsAdvised(t *testing.T) {
+	f := sound(t)
+	f.item(assess.ScopeDeck, "d1").words("deck.kind", "plywood").set("deck.thickness", quantity.Point(0.75))
+	c := advised(f, "panel.short")
+	if !says(c, "L/2369 to L/3159") || !says(c, "from memory") {
+		t.Errorf("%q", c.Notes)
+	}
+	f.open(assess.ScopeDeck)
+	if c := advised(f, "panel.short"); c.Notes != nil {
+		t.Errorf("a deck that is not known: %q", c.Notes)
+	}
+}

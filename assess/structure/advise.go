@@ -30,6 +30,10 @@ func memberOf(zone assess.Thing) (Member, Loads) {
 // It leaves every other check, and one that has no number, as it is. It is made
 // for the few checks that are shown, since it computes every way.
 func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
+	if c.ID == "panel.short" {
+		adviseDeck(t, zone, c)
+		return
+	}
 	tile := chosenTile(zone)
 	b := BoundFor(tile, t)
 	if c.Work == nil || c.ID != map[Load]string{LiveLoad: "joist.ratio_live", TotalLoad: "joist.ratio_total"}[b.Load] {
@@ -56,6 +60,37 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 		c.Sources = append(c.Sources, addedWood(t.Region).source, figure.LumberFactor("wood-density").Source)
 	}
 	c.Sources = once(c.Sources)
+}
+
+// deckOf is the deck of a zone; ok is false while some layer of it is not known.
+func deckOf(zone assess.Thing) (d Deck, ok bool) {
+	r := func(name string) quantity.Range { return zone.Fact(name).Set.Range }
+	d = Deck{Spacing: r("joist.spacing"), Live: r("joist.live_load"), Dead: r("joist.dead_load")}
+	for _, item := range zone.Items(assess.ScopeDeck) {
+		kind, thick := item.Fact(deckKind.ID).Set.Words(&deckKind), item.Fact("deck.thickness").Set.Range
+		if len(kind) != 1 || !thick.Bounded() {
+			return d, false
+		}
+		d.Layers = append(d.Layers, Layer{Kind: kind[0], Thickness: thick})
+	}
+	return d, zone.Rest(assess.ScopeDeck) == nil && d.Spacing.Bounded()
+}
+
+// adviseDeck tells how far the deck bends between the joists, beside the
+// thickness that decides.
+func adviseDeck(t *figure.Table, zone assess.Thing, c *assess.Check) {
+	limit, _ := t.Figure("ceramic_limit")
+	d, known := deckOf(zone)
+	a := AnalyzeDeck(d, limit.Value, t)
+	if !known || a.Refusal != "" {
+		return
+	}
+	c.Notes = append(c.Notes, sentence(fmt.Sprintf("between the joists the deck bends %s of its clear span under uniform live load; layers are counted unglued",
+		quantity.Write(quantity.Ratio, floor(a.Live), quantity.US))))
+	for _, text := range a.Notes {
+		c.Notes = append(c.Notes, sentence(text))
+	}
+	c.Sources = once(append(c.Sources, a.Sources...))
 }
 
 // chosenTile is the word of the tile's kind, or empty while it is not known

@@ -58,7 +58,7 @@ func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
 	a.tip(m, r.joist)
 	a.judge(m)
 	a.Deciding = decide(r, b, a.Outcome)
-	a.remark(m, loads, r)
+	a.remark(m, loads, r, t.Region)
 	a.Sources = a.sources(r)
 	return a
 }

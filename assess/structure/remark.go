@@ -19,7 +19,7 @@ const (
 )
 
 // remark writes what is to be known of the numbers.
-func (a *Analysis) remark(m Member, loads Loads, r row) {
+func (a *Analysis) remark(m Member, loads Loads, r row, region string) {
 	note := func(format string, values ...any) {
 		a.Notes = append(a.Notes, sentence(fmt.Sprintf(format, values...)))
 	}
@@ -36,9 +36,7 @@ func (a *Analysis) remark(m Member, loads Loads, r row) {
 	if m.Wet {
 		note("wet in service: find and cure the moisture first; it also lets dead load bend the joists twice as far in the long run")
 	}
-	if m.Notched == "within-limits" {
-		note("notches and holes within the limits are not counted in the sum")
-	}
+	a.remarkNotches(m, region, note)
 	a.remarkPlausible(m, note)
 	if r.classes {
 		a.remarkClasses(r, note)
@@ -65,6 +63,20 @@ func (a *Analysis) remarkResult(note func(string, ...any)) {
 	}
 	if a.Least.Hi > a.Bound.Ratio {
 		note("on a span over 14 ft the cap of 7/32 in asks for more than the ratio")
+	}
+}
+
+// remarkNotches tells the limits that notches and holes were found to keep.
+func (a *Analysis) remarkNotches(m Member, region string, note func(string, ...any)) {
+	if m.Notched != "within-limits" {
+		return
+	}
+	note("notches and holes within the limits are not counted in the sum; the limits are those of the local code")
+	if rules, ok := LimitsOf(region); ok {
+		for _, text := range rules.Texts {
+			note("%s", text)
+		}
+		a.Sources = append(a.Sources, rules.Source)
 	}
 }
 
@@ -116,7 +128,7 @@ func inHundred(share quantity.Range) string {
 
 // sources are those of everything that the analysis used, each once.
 func (a *Analysis) sources(r row) []figure.Source {
-	all := append(slices.Clone(a.Bound.Sources), BeamSource)
+	all := append(slices.Concat(a.Bound.Sources, a.Sources), BeamSource)
 	if r.joist.spans() > 1 {
 		all = append(all, ContinuousSource)
 	}
