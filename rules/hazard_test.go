@@ -14,7 +14,7 @@ var worse = map[string]any{
 	"danger.sagging_now": yesIsWorse, "danger.support_lost": yesIsWorse, "danger.gas": yesIsWorse, "danger.burning": yesIsWorse,
 	"danger.co_alarm": yesIsWorse, "danger.live_water": yesIsWorse, "danger.sewage": yesIsWorse,
 	"zone.soft_underfoot": yesIsWorse, "zone.noise": yesIsWorse, "work.remove_support": yesIsWorse, "work.fasten_through": yesIsWorse,
-	"water.leak": yesIsWorse, "water.puddle": yesIsWorse, "water.efflorescence": yesIsWorse, "water.damp": yesIsWorse,
+	"water.leak": yesIsWorse, "water.leak_cured": []string{"yes", "no"}, "water.puddle": yesIsWorse, "water.efflorescence": yesIsWorse, "water.damp": yesIsWorse,
 	"water.rot": yesIsWorse, "water.wet_sag": yesIsWorse, "water.after_sewage": yesIsWorse,
 	"joist.cut": yesIsWorse, "joist.insects": yesIsWorse, "joist.short_bearing": yesIsWorse, "joist.loose_posts": yesIsWorse,
 	"joist.support_removed": yesIsWorse, "joist.notched": []string{"none", "within-limits", "beyond-limits"},
