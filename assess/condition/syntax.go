@@ -41,7 +41,6 @@ func (o op) String() string { return opSigns[o] }
 
 func (o op) isComparison() bool { return o >= opEqual && o <= opIn }
 func (o op) isLogic() bool      { return o >= opOr && o <= opNot }
-func (o op) isArithmetic() bool { return o >= opAdd && o <= opNeg }
 
 // mirrored is the comparison with its sides exchanged.
 func (o op) mirrored() op {

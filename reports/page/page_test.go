@@ -178,7 +178,7 @@ func TestPaper(t *testing.T) {
 }
 
 func TestSameViewSameBytes(t *testing.T) {
-	if written(t, Options{}) != written(t, Options{}) {
+	if first, second := written(t, Options{}), written(t, Options{}); first != second {
 		t.Error("two pages of one view differ")
 	}
 }

@@ -9,12 +9,12 @@ import (
 // A look is one way to set a cell. The library's own styles would fall to a
 // serif face, so each look names its face and size.
 type look struct {
-	bold, center, right, wrap bool
-	size                      float64
-	fill, ink                 string // RRGGBB, or empty
-	line                      lineKind
-	format                    string // of numbers, or empty
-	open                      bool   // may be filled in where a sheet is locked
+	bold, right, wrap bool
+	size              float64
+	fill, ink         string // RRGGBB, or empty
+	line              lineKind
+	format            string // of numbers, or empty
+	open              bool   // may be filled in where a sheet is locked
 }
 
 // showing is the look with as many digits as a reader needs of a number: about

@@ -53,8 +53,7 @@ type span struct {
 	link   string
 }
 
-func plain(text string) line  { return line{{text: text}} }
-func strong(text string) line { return line{{text: text, strong: true}} }
+func plain(text string) line { return line{{text: text}} }
 
 // labelled is a strong label with its text behind it.
 func labelled(label, text string) line {
