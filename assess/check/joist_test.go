@@ -141,8 +141,12 @@ func TestNoNumberForARefusedMember(t *testing.T) {
 				t.Errorf("check %+v", c)
 			}
 			for id, c := range f.checks {
-				if strings.HasPrefix(id, "joist") && c.Value.Bounded() {
-					t.Errorf("%s shows %v", id, c.Value)
+				if !strings.HasPrefix(id, "joist") {
+					continue
+				}
+				Advise(figure.For("us", quantity.US), f.zone, c)
+				if c.Value.Bounded() || c.Notes != nil || c.Options != nil {
+					t.Errorf("%s shows %v, tells %q, offers %v", id, c.Value, c.Notes, c.Options)
 				}
 			}
 		})

@@ -46,6 +46,9 @@ func (a Analysis) Ratio() quantity.Range {
 // in Analysis.Sources and beside the lines of the sheets.
 func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
 	r, refusal := m.read(loads, t.Region)
+	if refusal == "" && b.Ratio <= 0 {
+		refusal = noteNoLimit
+	}
 	if refusal != "" {
 		return refusedAnalysis(b, refusal)
 	}

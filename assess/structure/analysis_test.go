@@ -186,6 +186,12 @@ func TestMeasuredSizes(t *testing.T) {
 		}
 	}
 	m := plain()
+	told := func(m Member) string {
+		return strings.Join(Analyze(m, Loads{}, BoundFor("ceramic", us), us).Assumed, " ")
+	}
+	if strings.Contains(told(Member{Size: "full 2x8"}), "dressed") || !strings.Contains(told(Member{Size: "2x8"}), "dressed") {
+		t.Error("only a nominal size is taken for dressed")
+	}
 	m.Size = "full 2x10"
 	full, dressed := Analyze(m, Loads{}, BoundFor("ceramic", us), us), Analyze(plain(), Loads{}, BoundFor("ceramic", us), us)
 	if want := 2 * 10 * 10 * 10 / (1.5 * 9.25 * 9.25 * 9.25); !close9(full.Live.Lo/dressed.Live.Lo, want) {
@@ -217,5 +223,14 @@ func TestSlipsAreChallenged(t *testing.T) {
 		if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); !slices.ContainsFunc(a.Notes, func(n string) bool { return strings.Contains(n, what) }) {
 			t.Errorf("%s: %q", what, a.Notes)
 		}
+	}
+}
+
+// TestNoLimitNoResult: a region without the figure refuses rather than holds.
+func TestNoLimitNoResult(t *testing.T) {
+	none := &figure.Table{}
+	b := BoundFor("ceramic", none)
+	if a := Analyze(plain(), Loads{}, b, none); a.Outcome != assess.CheckRefused || a.Refusal != noteNoLimit || Options(plain(), Loads{}, b, none) != nil {
+		t.Errorf("%+v", a)
 	}
 }

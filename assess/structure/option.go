@@ -39,7 +39,7 @@ const (
 // refused member has none.
 func Options(m Member, loads Loads, b Bound, t *figure.Table) []assess.Option {
 	r, refusal := m.read(loads, t.Region)
-	if refusal != "" || !bounded(r.joist.Ratio(b.Load)) {
+	if refusal != "" || b.Ratio <= 0 || !bounded(r.joist.Ratio(b.Load)) {
 		return nil
 	}
 	var all []assess.Option

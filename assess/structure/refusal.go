@@ -44,6 +44,7 @@ const (
 	noteOverhang = "the joists reach more than 2 ft past their support: an engineer sums up such a floor"
 	noteBears    = "a wall or a roof stands on the overhang: an engineer sums up such a floor"
 	noteSize     = "the size is not one that can be read, or that lumber has: measure thickness and depth of a joist with a tape"
+	noteNoLimit  = "no limit is known for this region and tile: the local code or an engineer names one"
 	noteWood     = "no table has this species or grade: read the stamp again, or leave out what is not known"
 )
 

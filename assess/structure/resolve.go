@@ -3,7 +3,6 @@ package structure
 import (
 	"fmt"
 	"math"
-	"strings"
 	"sync"
 
 	"underfoot/assess"
@@ -48,7 +47,7 @@ func (m Member) read(loads Loads, region string) (r row, refusal string) {
 	if m.Wet {
 		r.creep = figure.LumberFactor("creep-wet")
 	}
-	r.assume(m)
+	r.assume(m, section)
 	return r, ""
 }
 
@@ -221,13 +220,13 @@ func chosen(d *assess.Declaration, bits uint64) []string {
 }
 
 // assume tells what was taken for granted.
-func (r *row) assume(m Member) {
+func (r *row) assume(m Member, section quantity.Section) {
 	add := func(text string) { r.assumed = append(r.assumed, text) }
 	if len(m.Grades) != 1 || len(m.Species) != 1 && !r.classes {
 		add("wood: every species and grade that is still possible, the softest of them decides")
 	}
-	if m.Size != "" && said(m.Depth) == quantity.Everything && !strings.ContainsAny(m.Size, ".m/-") {
-		add("the dressed size behind the name " + m.Size + ": in an old house measure it")
+	if section.Nominal != "" && said(m.Depth) == quantity.Everything {
+		add("the dressed size behind the name " + section.Nominal + ": in an old house measure it")
 	}
 	if !m.Wet {
 		add("dry in service, at most 19 percent moisture")
