@@ -64,11 +64,24 @@ func (l *loader) add(at place, what, hint string) {
 
 // misspelt is a problem with a word that is none of those that there are.
 func (l *loader) misspelt(at place, word string, among []string, format string, args ...any) {
-	hint := ""
-	if near := assess.Nearest(word, among); near != "" {
-		hint = "did you mean " + near + "?"
+	if len(l.problems) < maxProblems {
+		l.add(at, fmt.Sprintf(format, args...), meant(word, among))
 	}
-	l.add(at, fmt.Sprintf(format, args...), hint)
+}
+
+// longestWord is the longest word that is compared with others.
+const longestWord = 100
+
+// meant is the hint for a misspelt word; empty where none is near.
+func meant(word string, among []string) string {
+	if len(word) > longestWord {
+		return ""
+	}
+	near := assess.Nearest(word, among)
+	if near == "" {
+		return ""
+	}
+	return "did you mean " + near + "?"
 }
 
 // cite finds a source: one of the pack's own, or one of the program's.

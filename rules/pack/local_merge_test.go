@@ -155,11 +155,15 @@ func TestBounds(t *testing.T) {
 	if _, err := ReadLocal("a.toml", []byte("a = \"\xff\"")); err == nil || !strings.Contains(err.Error(), "UTF-8") {
 		t.Errorf("bad UTF-8 gives %v", err)
 	}
-	many := small(t, "town", strings.Repeat("[[rule]]\n", maxLocalRules+1))
-	_, _, err := added("us", many)
-	problems, _ := err.(assess.Problems)
-	if len(problems) == 0 || !strings.Contains(err.Error(), "more than 2000 rules") || len(problems) > maxProblems {
-		t.Errorf("many rules give %d problems, first %v", len(problems), problems[0])
+	for _, key := range []string{"rule", "source", "raise"} {
+		text := "[pack]\nid = \"town\"\n" + strings.Repeat("[["+key+"]]\n", maxLocalRecords+1)
+		if _, err := ReadLocal("a.toml", []byte(text)); err == nil || !strings.Contains(err.Error(), "a.toml:2003:3: the pack has 2001 records "+key) {
+			t.Errorf("many records %s give %v", key, err)
+		}
+	}
+	_, _, err := added("us", small(t, "town", strings.Repeat("[[rule]]\n", maxLocalRecords)))
+	if problems, _ := err.(assess.Problems); len(problems) != maxProblems {
+		t.Errorf("many bad rules give %d problems", len(problems))
 	}
 	for _, tt := range []struct{ name, when, want string }{
 		{"bytes", strings.Repeat(" ", 4097), "longer than 4096 bytes"},

@@ -69,8 +69,8 @@ func (s *shaper) table(n *node, t reflect.Type) {
 			continue
 		}
 		hint := "there may stand: " + strings.Join(slices.Sorted(slices.Values(words)), ", ")
-		if near := assess.Nearest(key, words); near != "" {
-			hint = "did you mean " + near + "?"
+		if near := meant(key, words); near != "" {
+			hint = near
 		}
 		s.problem(n.keys[key], key+" is no key here", hint)
 	}
