@@ -46,6 +46,9 @@ func doubts(r row) []doubt {
 
 func woodFacts(r row) []string {
 	var names []string
+	if r.tested {
+		return []string{"joist.known_ratio"}
+	}
 	if len(chosen(&species, r.species)) > 1 && !r.classes {
 		names = append(names, species.ID)
 	}
@@ -166,6 +169,9 @@ func settles(alone bool) string {
 // reaching names, for each species that is possible, the softest of the
 // possible grades that is stiff enough.
 func (r row) reaching(flip float64) string {
+	if r.tested {
+		return ""
+	}
 	var names []string
 	for _, s := range chosen(&species, r.species) {
 		if g := r.softestGrade(s, flip); g != "" {

@@ -23,6 +23,7 @@ type LoadTest struct {
 // A Measured is what a load test says of a row of joists.
 type Measured struct {
 	Stiffness quantity.Range // E I of one joist, lb in^2
+	Modulus   quantity.Range // E by the test for the size that is stated, psi
 	Computed  quantity.Range // E I by the tables
 	Live      quantity.Range // span over live-load deflection by the test; Everything where it says nothing
 	Used      bool           // the test goes before the tables
@@ -60,7 +61,7 @@ const (
 // program.
 func Measure(m Member, loads Loads, test LoadTest, t *figure.Table) Measured {
 	q := quantity.Everything
-	out := Measured{Stiffness: q, Computed: q, Live: q, Decides: q, Sources: []figure.Source{BeamSource}}
+	out := Measured{Stiffness: q, Modulus: q, Computed: q, Live: q, Decides: q, Sources: []figure.Source{BeamSource}}
 	r, refusal := m.read(loads, t.Region)
 	if refusal != "" {
 		out.Refusal = refusal
@@ -74,8 +75,18 @@ func Measure(m Member, loads Loads, test LoadTest, t *figure.Table) Measured {
 	}
 	out.Sheet = test.sheet(r.joist)
 	out.Stiffness, out.Live = value(out.Sheet, "stiffness"), out.Sheet.Result()
+	out.Modulus = out.Stiffness.Div(value(computed, "inertia"))
 	out.weigh(test)
 	return out
+}
+
+// Of is the member with the measured stiffness where the test goes before the
+// tables, and unchanged where it does not.
+func (m Measured) Of(member Member) Member {
+	if m.Used {
+		member.Modulus = m.Modulus
+	}
+	return member
 }
 
 // refused is why a test says nothing, or empty.
@@ -126,14 +137,14 @@ func (l LoadTest) sheet(j Joist) *formula.Sheet {
 func (m *Measured) weigh(test LoadTest) {
 	alone := test.Alike < enoughAlike
 	measured, tables := told(m.Stiffness), told(m.Computed)
-	use := func(text string) { m.Used, m.Decides, m.Text = true, m.Live, text }
+	use := func(text string) { m.Used, m.Decides, m.Text = true, m.Live, sentence(text) }
 	switch {
 	case m.Stiffness.Hi < m.Computed.Lo:
 		use(fmt.Sprintf("the test contradicts the tables: it gives E I %s million lb in^2, the tables at least %s; the softer figure is used. Look for a crack, a longer span than was stated, or supports that give way", measured, tables))
 	case m.Stiffness.Lo > m.Computed.Hi:
-		m.Text = fmt.Sprintf("the test contradicts the tables: it gives E I %s million lb in^2, more than the %s of the stiffest wood that is possible; neighbours, deck or a support help, or a reading is wrong. The tables are used", measured, tables)
+		m.Text = fmt.Sprintf("The test contradicts the tables: it gives E I %s million lb in^2, more than the %s of the stiffest wood that is possible; neighbours, deck or a support help, or a reading is wrong. The tables are used.", measured, tables)
 	case alone:
-		m.Text = fmt.Sprintf("one weight on fewer than five joists is shared by the neighbours, so the test shows the most that a joist can have, E I %s million lb in^2; that agrees with the tables, %s, which are used", measured, tables)
+		m.Text = fmt.Sprintf("One weight on fewer than five joists is shared by the neighbours, so the test shows the most that a joist can have, E I %s million lb in^2; that agrees with the tables, %s, which are used.", measured, tables)
 	default:
 		use(fmt.Sprintf("the test agrees with the tables (E I %s million lb in^2 beside %s) and is used, since it is this floor's own", measured, tables))
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"underfoot/assess"
 	"underfoot/assess/quantity"
 )
 
@@ -45,6 +46,25 @@ func TestLoadTest(t *testing.T) {
 		if want := map[bool]quantity.Range{true: got.Live, false: tables}[c.used]; got.Decides != want {
 			t.Errorf("%s: decides %v, want %v", c.what, got.Decides, want)
 		}
+		again := Analyze(got.Of(m), Loads{}, BoundFor("ceramic", us), us)
+		if math.Abs(again.Live.Lo/got.Decides.Lo-1) > 1e-9 || math.Abs(again.Live.Hi/got.Decides.Hi-1) > 1e-9 {
+			t.Errorf("%s: with what is used it is %v, want %v", c.what, again.Live, got.Decides)
+		}
+	}
+}
+
+// TestSofterTestTurnsTheResult: a floor that may hold by the tables fails by a
+// test that finds it softer, and its options start from what was measured.
+func TestSofterTestTurnsTheResult(t *testing.T) {
+	m, b := kitchen("hem-fir"), BoundFor("ceramic", us)
+	m.Span = quantity.Point(144)
+	got := Measure(m, Loads{}, LoadTest{Weight: quantity.Point(200), Drop: quantity.Point(0.3), With: "dial-gauge"}, us)
+	before, after := Analyze(m, Loads{}, b, us), Analyze(got.Of(m), Loads{}, b, us)
+	if before.Outcome != assess.CheckOpen || after.Outcome != assess.CheckFails {
+		t.Errorf("%v, then %v", before.Outcome, after.Outcome)
+	}
+	if old, now := Options(m, Loads{}, b, us), Options(got.Of(m), Loads{}, b, us); optionOf(t, now, "sister-same").Live.Lo >= optionOf(t, old, "sister-same").Live.Lo {
+		t.Error("the options forget the test")
 	}
 }
 

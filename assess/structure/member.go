@@ -14,6 +14,7 @@ type Member struct {
 	Width, Depth  quantity.Range // true size, in; goes before the size behind a nominal name
 	Species       []string       // possible words of joist.species
 	Grades        []string       // possible words of joist.grade
+	Modulus       quantity.Range // measured E, psi, as the wood is; goes before that of Species and Grades
 	Span          quantity.Range // clear, face to face of the supports, in
 	Spacing       quantity.Range // centre to centre, in
 	Continuity    string         // word of joist.continuity; empty: one-span

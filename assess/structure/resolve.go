@@ -15,6 +15,7 @@ type row struct {
 	joist           Joist
 	bending, shear  quantity.Range // psi, all factors in; Everything where no table has them
 	strengthSources []figure.Source
+	tested          bool // the stiffness was measured
 	classes         bool // every wood that is possible is a strength class
 	species, grades uint64
 	creep           figure.Figure
@@ -42,6 +43,7 @@ func (m Member) read(loads Loads, region string) (r row, refusal string) {
 	if !r.wood(region) {
 		return r, noteWood
 	}
+	r.measured(m)
 	r.strengths(m, region, nominalOf(section))
 	r.creep = figure.LumberFactor("creep-dry")
 	if m.Wet {
@@ -128,6 +130,18 @@ func (r *row) wood(region string) bool {
 	r.joist.ModulusOrigin = origin(softest)
 	r.joist.ModulusSources = []figure.Source{softest.Source}
 	return true
+}
+
+// measured puts a stiffness that was measured in place of that of the tables;
+// wet service and incising are in it already.
+func (r *row) measured(m Member) {
+	e := said(m.Modulus)
+	if r.tested = e != quantity.Everything; !r.tested {
+		return
+	}
+	r.joist.Modulus, r.joist.Softer = e, nil
+	r.joist.ModulusOrigin, r.joist.ModulusSources = "load test", nil
+	r.assumed = append(r.assumed, "stiffness of the wood as the load test gave it")
 }
 
 // origin tells where the low end of the stiffness was read.
@@ -222,7 +236,7 @@ func chosen(d *assess.Declaration, bits uint64) []string {
 // assume tells what was taken for granted.
 func (r *row) assume(m Member, section quantity.Section) {
 	add := func(text string) { r.assumed = append(r.assumed, text) }
-	if len(m.Grades) != 1 || len(m.Species) != 1 && !r.classes {
+	if !r.tested && (len(m.Grades) != 1 || len(m.Species) != 1 && !r.classes) {
 		add("wood: every species and grade that is still possible, the softest of them decides")
 	}
 	if section.Nominal != "" && said(m.Depth) == quantity.Everything {
