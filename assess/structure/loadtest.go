@@ -140,7 +140,7 @@ func (m *Measured) weigh(test LoadTest) {
 	use := func(text string) { m.Used, m.Decides, m.Text = true, m.Live, sentence(text) }
 	switch {
 	case m.Stiffness.Hi < m.Computed.Lo:
-		use(fmt.Sprintf("the test contradicts the tables: it gives E I %s million lb in^2, the tables at least %s; the softer figure is used. Look for a crack, a longer span than was stated, or supports that give way", measured, tables))
+		use(fmt.Sprintf("the test contradicts the tables: it gives E I %s million lb in^2 and the tables %s; the softer figure is used. Look for a crack, a longer span than was stated, or supports that give way", measured, tables))
 	case m.Stiffness.Lo > m.Computed.Hi:
 		m.Text = fmt.Sprintf("The test contradicts the tables: it gives E I %s million lb in^2, more than the %s of the stiffest wood that is possible; neighbours, deck or a support help, or a reading is wrong. The tables are used.", measured, tables)
 	case alone:

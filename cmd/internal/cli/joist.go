@@ -22,6 +22,7 @@ type joistFlags struct {
 	member, size, species, grade, spacing, span, continuity, overhang string
 	live, dead, point, limit, tile                                    string
 	testWeight, testDrop, testPlace, testWith                         string
+	testAlike                                                         int
 	wet, incised, asJSON                                              bool
 }
 
@@ -61,6 +62,7 @@ low end decides. Trusses, I-joists, LVL, glulam and steel are never computed.`,
 	p.StringVar(&f.testDrop, "test-drop", "", "load test: measured drop, with its unit")
 	p.StringVar(&f.testPlace, "test-place", "", "load test: from the nearer support; not said: mid span")
 	p.StringVar(&f.testWith, "test-with", "dial-gauge", "load test: dial-gauge, laser or string")
+	p.IntVar(&f.testAlike, "test-alike", 1, "load test: joists side by side that carried this weight each, the measured one in the middle")
 	p.BoolVar(&f.asJSON, "json", false, "print one JSON document")
 	a.completeJoist(c)
 	return c
@@ -98,9 +100,13 @@ func (a *app) joist(f *joistFlags) error {
 	if err := r.problems.Err(); err != nil {
 		return err
 	}
-	sheet := joistSheet(m, loads, bound, table)
+	var measured structure.Measured
 	if tested {
-		r.addTest(sheet, structure.Measure(m, loads, test, table))
+		measured = structure.Measure(m, loads, test, table)
+	}
+	sheet := joistSheet(measured.Of(m), loads, bound, table)
+	if tested {
+		r.addTest(sheet, measured)
 	}
 	sheet.Inputs = r.inputs
 	if f.asJSON {
@@ -243,7 +249,7 @@ func (r *joistReader) test() (test structure.LoadTest, tested bool) {
 	}
 	return structure.LoadTest{Weight: r.amount("test-weight", "Load test: weight", quantity.Weight, f.testWeight),
 		Drop:  r.amount("test-drop", "Load test: drop", quantity.Length, f.testDrop),
-		Place: r.amount("test-place", "Load test: place", quantity.Length, f.testPlace), With: f.testWith}, true
+		Place: r.amount("test-place", "Load test: place", quantity.Length, f.testPlace), With: f.testWith, Alike: f.testAlike}, true
 }
 
 // addTest says how the load test stands to the sum, and uses it where it is better.
