@@ -92,3 +92,36 @@ func TestUnknownNameInADerivationPanics(t *testing.T) {
 	}()
 	p.Fill((&assess.Job{}).Normal(), "2026-06-01")
 }
+
+// What a fact is made from is told down to what people answer.
+func TestAsked(t *testing.T) {
+	p, err := plan(t)
+	if err != nil {
+		t.Fatal(err)
+	}
+	schema := schemaOf(t)
+	for _, tt := range []struct{ fact, want string }{
+		{"crack.width", "crack.width"},
+		{"layer.lab_clear", "layer.lab_result layer.lab_complete"},
+		{"floor.cracks", "crack.kind crack.count"},
+	} {
+		f, _ := schema.Lookup(tt.fact)
+		var got []string
+		for _, q := range p.Asked(f) {
+			got = append(got, schema.Decl(q).ID)
+		}
+		if joined := strings.Join(got, " "); joined != tt.want {
+			t.Errorf("%s is made from %q, want %q", tt.fact, joined, tt.want)
+		}
+	}
+}
+
+func schemaOf(t *testing.T) *assess.Schema {
+	t.Helper()
+	figures := figure.For("us", quantity.US)
+	c, err := question.Open(figures, facts.Derived(check.All(figures, quantity.US)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c.Schema()
+}

@@ -73,7 +73,7 @@ local code or the instructions of the products that are used.`,
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usage(err.Error(), "see: "+c.CommandPath()+" --help")
 	})
-	root.AddCommand(a.demoCommand(), a.walkCommand(), a.assessCommand(), a.reportCommand(), a.setCommand(),
+	root.AddCommand(a.demoCommand(), a.walkCommand(), a.assessCommand(), a.compareCommand(), a.reportCommand(), a.setCommand(),
 		a.schemaCommand(), a.rulesCommand(), a.joistCommand(), &cobra.Command{Use: "exit-codes", Short: "What the exit codes say", Long: exitHelp})
 	a.complete(root)
 	return root

@@ -1,0 +1,140 @@
+package data
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"underfoot/assess"
+)
+
+// ComparisonFormat names the document of two visits and its version.
+const ComparisonFormat = "underfoot.comparison/1"
+
+type comparison struct {
+	Format  string         `json:"format"`
+	Old     string         `json:"old"`
+	New     string         `json:"new"`
+	Verdict pair           `json:"verdict"`
+	Areas   []areaChange   `json:"areas"`
+	Added   []string       `json:"added"`
+	Missing []string       `json:"missing"`
+	Answers []answerChange `json:"answers"`
+}
+
+// pair is one value at two visits; an end is empty where that visit has none.
+type pair struct {
+	Old string `json:"old"`
+	New string `json:"new"`
+}
+
+type areaChange struct {
+	ID       string          `json:"id"`
+	Name     string          `json:"name"`
+	Verdict  pair            `json:"verdict"`
+	Zones    []zoneChange    `json:"zones"`
+	Findings []findingChange `json:"findings"`
+}
+
+type zoneChange struct {
+	ID      string `json:"id"`
+	Verdict pair   `json:"verdict"`
+	Path    pair   `json:"path"`
+}
+
+type findingChange struct {
+	ID      string `json:"id"`
+	Rule    string `json:"rule"`
+	Zone    string `json:"zone"`
+	Change  string `json:"change"`
+	Outcome pair   `json:"outcome"`
+	Value   pair   `json:"value"`
+	Text    string `json:"text"`
+	Remedy  string `json:"remedy"`
+	Accept  []look `json:"accept"`
+}
+
+type look struct {
+	Address string `json:"address"`
+	Label   string `json:"label"`
+	How     string `json:"how"`
+	Value   string `json:"value"`
+	Basis   string `json:"basis"`
+	Missing bool   `json:"missing"`
+	Firm    bool   `json:"firm"`
+}
+
+type answerChange struct {
+	Address string `json:"address"`
+	Label   string `json:"label"`
+	Value   pair   `json:"value"`
+}
+
+// WriteComparison writes two visits as one JSON document and a line feed.
+func WriteComparison(w io.Writer, c *assess.Comparison, o Options) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	if o.Indent {
+		enc.SetIndent("", "  ")
+	}
+	if err := enc.Encode(newComparison(c)); err != nil {
+		return fmt.Errorf("write comparison as JSON: %w", err)
+	}
+	return nil
+}
+
+func newComparison(c *assess.Comparison) comparison {
+	return comparison{
+		Format: ComparisonFormat, Old: c.Old.File, New: c.New.File,
+		Verdict: pair{c.Old.Verdict.String(), c.New.Verdict.String()},
+		Areas:   each(c.Areas, newAreaChange),
+		Added:   listed(c.Added), Missing: listed(c.Missing),
+		Answers: each(c.Answers, func(a *assess.AnswerChange) answerChange {
+			return answerChange{a.Address.String(), a.Label, pair{said(a.Old), said(a.New)}}
+		}),
+	}
+}
+
+func newAreaChange(a *assess.AreaComparison) areaChange {
+	return areaChange{
+		ID: a.ID, Name: a.Name, Verdict: pair{a.Old.Verdict.String(), a.New.Verdict.String()},
+		Zones: each(a.Zones, newZoneChange), Findings: each(a.Accept, newFindingChange),
+	}
+}
+
+func newZoneChange(z *assess.ZoneComparison) zoneChange {
+	out := zoneChange{ID: z.ID}
+	if z.Old != nil {
+		out.Verdict.Old, out.Path.Old = z.Old.Verdict.String(), z.Old.Path.String()
+	}
+	if z.New != nil {
+		out.Verdict.New, out.Path.New = z.New.Verdict.String(), z.New.Path.String()
+	}
+	return out
+}
+
+func newFindingChange(a *assess.Acceptance) findingChange {
+	last := a.Latest()
+	out := findingChange{ID: last.ID, Rule: last.Rule, Zone: a.Zone, Change: a.Change.String(), Text: last.Text, Accept: each(a.Looks, newLook)}
+	if a.Old != nil {
+		out.Outcome.Old, out.Value.Old = a.Old.Outcome.String(), a.Old.Value
+	}
+	if a.New != nil {
+		out.Outcome.New, out.Value.New = a.New.Outcome.String(), a.New.Value
+	}
+	if a.New.Compared() > 0 {
+		out.Remedy = a.New.Remedy
+	}
+	return out
+}
+
+func newLook(l *assess.Look) look {
+	return look{l.Address.String(), l.Label, l.How, l.Value, l.Basis.String(), l.Missing, l.Firm()}
+}
+
+func said(s *assess.Said) string {
+	if s == nil {
+		return ""
+	}
+	return s.Value
+}
