@@ -1,10 +1,8 @@
 package structure
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
@@ -84,107 +82,6 @@ func addedWood(region string) wood {
 		f = apparent(f)
 	}
 	return wood{name, quantity.Point(f.Value), f.Source}
-}
-
-// remedies are those that fit the joists.
-func remedies(j Joist, w wood) []remedy {
-	var all []remedy
-	same, shallower, deeper := sisterDepths(j.Depth)
-	sister := func(id string, depth, width float64, needs ...string) {
-		if depth > 0 {
-			all = append(all, sistered(j, w, id, depth, width, append(needs, needBearing, needFast, needClear, needPermit)))
-		}
-	}
-	sister("sister-shallower", shallower, 1.5)
-	sister("sister-same", same, 1.5)
-	sister("sister-both-sides", same, 3)
-	sister("sister-deeper", deeper, 1.5, needDeeper)
-	all = append(all, between(j, w, same))
-	if j.spans() == 1 {
-		all = append(all, beamAtMidSpan(j))
-	}
-	return all
-}
-
-// sisterDepths are the dressed depths, in inches, of a sister that fits beside
-// a joist of a depth, and of those one size less and one size more; nought
-// where there is none.
-func sisterDepths(depth quantity.Range) (same, shallower, deeper float64) {
-	for _, name := range figure.Sizes() {
-		if !strings.HasPrefix(name, "2x") {
-			continue
-		}
-		if _, d, _ := figure.Dressed(name); d <= depth.Lo+1.0/16 {
-			same, shallower = d, same
-		} else if deeper == 0 && d > depth.Hi {
-			deeper = d
-		}
-	}
-	return same, shallower, deeper
-}
-
-// nominalDepth is the name of a dressed size of 2 in lumber.
-func nominalDepth(depth float64) string {
-	for _, name := range figure.Sizes() {
-		if _, d, _ := figure.Dressed(name); d == depth && strings.HasPrefix(name, "2x") {
-			return name
-		}
-	}
-	return fmt.Sprintf("%g in", depth)
-}
-
-// sistered is a joist with a new piece beside it from support to support.
-func sistered(j Joist, w wood, id string, depth, width float64, needs []string) remedy {
-	x := remedy{id: id, needs: needs}
-	pieces := "a new "
-	if width > 1.5 {
-		pieces = "new pieces on both sides, each a "
-	}
-	x.text = fmt.Sprintf("fasten %s%s of %s beside every joist over its full length", pieces, nominalDepth(depth), w.name)
-	j.Sister = Piece{quantity.Point(width), quantity.Point(depth), w.modulus}
-	x.added(j, width*depth, width/1.5)
-	return x
-}
-
-// between is a new joist half way between every two.
-func between(j Joist, w wood, depth float64) remedy {
-	x := remedy{id: "joists-between", needs: []string{needHangers, needClear, needPermit, "the deck fastened to the new joists from above, or shimmed tight from below"}}
-	if depth == 0 {
-		depth = j.Depth.Lo
-	}
-	x.text = fmt.Sprintf("put a new %s of %s half way between every two joists", nominalDepth(depth), w.name)
-	old := j.Spacing
-	x.added(j, 1.5*depth, 1)
-	x.joist.Spacing = old.Mul(quantity.Point(0.5))
-	x.also = x.joist
-	x.also.Width, x.also.Depth, x.also.Modulus, x.also.Softer = quantity.Point(1.5), quantity.Point(depth), w.modulus, nil
-	return x
-}
-
-// beamAtMidSpan halves the span; live load on one half alone is the worst.
-func beamAtMidSpan(j Joist) remedy {
-	x := remedy{id: "beam-at-mid-span", needs: []string{needEngineer, needFooting, needOnePiece, needPermit},
-		text: "put a beam under the middle of the joists; they stay in one piece and run on over it, and live load on one half alone is counted"}
-	x.joist = j
-	x.joist.Span, x.joist.Spans, x.joist.Point = j.Span.Mul(quantity.Point(0.5)), 2, j.Point
-	line := j.Live.Add(j.Dead).Mul(j.Span).Mul(quantity.Point(1.25 / 2 / 12))
-	x.quantities = []assess.Quantity{{Text: "load that the beam has to take", Value: line, Unit: "lb per ft of beam",
-		Note: "5/4 of the load of half a span (theorem of three moments); for the one who sizes the beam"}}
-	return x
-}
-
-// added counts the weight and the length of new pieces; area is their cross
-// section in square inches, pieces how many stand at each joist.
-func (x *remedy) added(j Joist, area, pieces float64) {
-	density := figure.LumberFactor("wood-density")
-	x.weight = quantity.Point(area * density.Value / 144 * 12).Div(j.Spacing)
-	j.Dead = j.Dead.Add(x.weight)
-	x.joist = j
-	per := quantity.Point(100 * 12 * pieces).Div(j.Spacing)
-	x.quantities = []assess.Quantity{
-		{Text: "length of a piece, with an inch and a half on each support", Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: "ft"},
-		{Text: "new lumber", Value: per, Unit: "ft per 100 ft2 of floor", Note: "without waste"},
-	}
 }
 
 // option computes a remedy against the bound.
