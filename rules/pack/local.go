@@ -51,23 +51,9 @@ func ReadLocal(file string, data []byte) (*Local, error) {
 	if err := toml.Unmarshal(data, &p.records); err != nil {
 		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: err.Error()}}
 	}
-	if err := p.bounded(); err != nil {
-		return nil, err
-	}
 	p.ID, p.Title, p.Edition = p.records.Pack.ID, p.records.Pack.Title, p.records.Pack.Edition
 	p.settle()
 	return p, nil
-}
-
-// bounded refuses a pack with too many records of one kind.
-func (p *Local) bounded() error {
-	for _, key := range p.doc.root.order {
-		if n := len(p.doc.root.fields[key].items); n > maxLocalRecords {
-			at := place{doc: p.doc, node: p.doc.root.fields[key].items[maxLocalRecords]}
-			return assess.Problems{at.problem(fmt.Sprintf("the pack has %d records %s, more than %d", n, key, maxLocalRecords), "split it into several packs")}
-		}
-	}
-	return nil
 }
 
 // settle fills in what a rule of the pack need not say.

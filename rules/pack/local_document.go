@@ -2,6 +2,7 @@ package pack
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -33,9 +34,18 @@ type node struct {
 // readDocument reads TOML and finds where its values stand.
 func readDocument(file string, data []byte) (*document, error) {
 	d := &document{file: file, text: string(data), root: newTable(0)}
-	if err := d.faults(data); err != nil {
+	if !utf8.Valid(data) {
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: d.file, What: "the pack is not a text in UTF-8", Hint: "save it as UTF-8"}}
+	}
+	d.parse(data)
+	if err := d.bounded(); err != nil {
 		return nil, err
 	}
+	return d, d.faults(data)
+}
+
+// parse finds the values as far as the text can be read.
+func (d *document) parse(data []byte) {
 	var p unstable.Parser
 	p.Reset(data)
 	table := d.root
@@ -49,14 +59,46 @@ func readDocument(file string, data []byte) (*document, error) {
 			d.put(table, e)
 		}
 	}
-	return d, p.Error()
+}
+
+// bounded refuses a text with too many records of one kind, or with a table of
+// too many keys: reading those takes a decoder long.
+func (d *document) bounded() error {
+	for _, key := range d.root.order {
+		if n := d.root.fields[key]; len(n.items) > maxLocalRecords {
+			return d.refuse(n.items[maxLocalRecords], fmt.Sprintf("the pack has %d records %s, more than %d", len(n.items), key, maxLocalRecords))
+		}
+	}
+	if n := d.root.crowded(); n != nil {
+		return d.refuse(n, fmt.Sprintf("a table has %d keys, more than %d", len(n.order), maxLocalRecords))
+	}
+	return nil
+}
+
+func (d *document) refuse(n *node, what string) error {
+	return assess.Problems{place{doc: d, node: n}.problem(what, "split the pack into several")}
+}
+
+// crowded is a table with too many keys; nil where there is none.
+func (n *node) crowded() *node {
+	if len(n.order) > maxLocalRecords {
+		return n
+	}
+	for _, key := range n.order {
+		if c := n.fields[key].crowded(); c != nil {
+			return c
+		}
+	}
+	for _, item := range n.items {
+		if c := item.crowded(); c != nil {
+			return c
+		}
+	}
+	return nil
 }
 
 // faults is the first place at which the text is no TOML, or none.
 func (d *document) faults(data []byte) error {
-	if !utf8.Valid(data) {
-		return assess.Problems{{Kind: assess.Invalid, Place: d.file, What: "the pack is not a text in UTF-8", Hint: "save it as UTF-8"}}
-	}
 	var any map[string]any
 	err := toml.Unmarshal(data, &any)
 	var fault *toml.DecodeError

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 	"testing"
@@ -160,6 +161,13 @@ func TestBounds(t *testing.T) {
 		if _, err := ReadLocal("a.toml", []byte(text)); err == nil || !strings.Contains(err.Error(), "a.toml:2003:3: the pack has 2001 records "+key) {
 			t.Errorf("many records %s give %v", key, err)
 		}
+	}
+	var keys strings.Builder
+	for i := range 50000 {
+		fmt.Fprintf(&keys, "key%d = 1\n", i)
+	}
+	if _, err := ReadLocal("a.toml", []byte(keys.String())); err == nil || !strings.Contains(err.Error(), "a.toml:1:1: a table has 50000 keys") {
+		t.Errorf("many keys give %v", err)
 	}
 	_, _, err := added("us", small(t, "town", strings.Repeat("[[rule]]\n", maxLocalRecords)))
 	if problems, _ := err.(assess.Problems); len(problems) != maxProblems {
