@@ -11,20 +11,6 @@ import (
 	"underfoot/rules/judge"
 )
 
-// because is one sentence: why the path leads.
-func (e *Engine) because(l *judge.Look) string {
-	if l.By != nil {
-		return e.teller.Text(l.By)
-	}
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
-		if l.Behind != assess.NoPath && r.Rule.Calls == l.Behind && r.Proven() || l.Behind == assess.NoPath && r.Waits() {
-			return e.teller.Text(r)
-		}
-	}
-	return ""
-}
-
 // questions are what is worth asking about a room, the deciding one first.
 func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Look) []assess.Ask {
 	var out []assess.Ask

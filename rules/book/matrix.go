@@ -104,10 +104,13 @@ func (w *writer) layer(kind string) string {
 	return w.main.Catalogue.Word(f, kind)
 }
 
-// base is a cell: how one base stands without and with the letter.
+// base is a cell: how one base stands without and with the letter. Where the
+// layer has to go first, no base stands open on it.
 func (r *row) base(p assess.PathID) string {
 	without, with := standing(r.bare, p), standing(r.letter, p)
 	switch {
+	case without.State == assess.PathOpen && !r.bare.Path.IsBase():
+		return "later"
 	case without.State == assess.PathOpen && r.bare.Path == p:
 		return "yes+"
 	case without.State == assess.PathOpen:

@@ -130,7 +130,7 @@ func TestNoBoardOnASlab(t *testing.T) {
 // Each word that a cell may say stands in the chapter's own text.
 func TestMatrixWordsAreExplained(t *testing.T) {
 	text := say().Text["matrix"]
-	for _, word := range []string{"'yes'", "'yes+'", "'letter'", "'ask'", "dash"} {
+	for _, word := range []string{"'yes'", "'yes+'", "'letter'", "'ask'", "'later'", "dash"} {
 		if !strings.Contains(text, word) {
 			t.Errorf("%s is not explained", word)
 		}

@@ -1,0 +1,56 @@
+package rules
+
+import (
+	"strings"
+	"testing"
+
+	"underfoot/assess"
+)
+
+// Whatever is said of a floor, a sentence says why its way leads.
+func TestEveryWayHasItsReason(t *testing.T) {
+	e := openUS(t)
+	trials(t, e, 150, func(t *testing.T, g floorplan) {
+		job := g.job(10 + g.Intn(90))
+		look := e.Look(job, 0, 0, job.Visited)
+		text := e.because(look)
+		if !strings.HasSuffix(text, ".") || strings.Contains(text, "{") || strings.Contains(text, "  ") {
+			t.Errorf("%s leads because %q", look.Lead, text)
+		}
+	})
+}
+
+// Where no rule's own sentence is the reason, the sentence is chosen from what
+// waits, what is settled and what is ruled out.
+func TestBecause(t *testing.T) {
+	e := openUS(t)
+	empty := &assess.Job{}
+	if got := e.Assess(empty, "2026-05-04").Areas[0].Reason; !strings.HasPrefix(got, "Too little is said of this floor yet") ||
+		!strings.Contains(got, "begin with, it has not been said") {
+		t.Errorf("the empty record: %q", got)
+	}
+	// Strip flooring comes out (FL18), but whether a suspect layer lies below is open (HZ01).
+	gated, _ := readJob(t, e, "../testdata/cases/P13.yaml")
+	delete(gated.Areas[0].Zones[0].Answers, "layer.complete")
+	r := e.Assess(gated, gated.Visited).Areas[0]
+	if z := r.Zones[0]; z.Path != assess.FindOut || z.Behind != assess.Remove && z.Behind != assess.Strengthen {
+		t.Fatalf("an open list leads to %s, behind it %s", z.Path, z.Behind)
+	}
+	if !strings.Contains(r.Reason, "Before that is touched, a question has to be answered: ") {
+		t.Errorf("behind a gate: %q", r.Reason)
+	}
+	// Outdoors without a design every base is barred, and no covering is there to come out (FL61).
+	bare, _ := readJob(t, e, "../testdata/cases/P16.yaml")
+	put(t, e, bare, "room.outdoors", "yes", assess.Seen)
+	put(t, e, bare, "room.outdoor_design", "no", assess.Seen)
+	if r := e.Assess(bare, bare.Visited).Areas[0]; r.Zones[0].Path != assess.NoPath || !strings.HasPrefix(r.Reason, "What might be laid here is ruled out") {
+		t.Errorf("%s because %q", r.Zones[0].Path, r.Reason)
+	}
+	// The same over a tight vinyl floor: the covering comes out first (FL61).
+	covered, _ := readJob(t, e, "../testdata/cases/P01.yaml")
+	put(t, e, covered, "room.outdoors", "yes", assess.Seen)
+	put(t, e, covered, "room.outdoor_design", "no", assess.Seen)
+	if r := e.Assess(covered, covered.Visited).Areas[0]; r.Zones[0].Path != assess.Remove || !strings.Contains(r.Reason, "the old floor comes out first") {
+		t.Errorf("%s because %q", r.Zones[0].Path, r.Reason)
+	}
+}

@@ -1,0 +1,26 @@
+package judge
+
+import (
+	"slices"
+
+	"underfoot/assess"
+)
+
+// First is the first ruling, by rank, of which something holds; nil where there
+// is none.
+func (l *Look) First(holds func(*Ruling) bool) *Ruling {
+	for i := range l.Rulings {
+		if holds(&l.Rulings[i]) {
+			return &l.Rulings[i]
+		}
+	}
+	return nil
+}
+
+// Strikes reports whether the ruling is about a bar of a base that some rule
+// permits now.
+func (l *Look) Strikes(r *Ruling) bool {
+	return l.First(func(p *Ruling) bool {
+		return permitsNow(p) && slices.ContainsFunc(p.Rule.Permits, func(b assess.PathID) bool { return bars(r, b) })
+	}) != nil
+}
