@@ -92,7 +92,22 @@ func (a *app) startWalk(name string) (*walk, error) {
 		doc = f.doc
 	}
 	f, err := a.withRules(name, doc)
-	return &walk{file: f, app: a, base: doc}, err
+	if err != nil {
+		return nil, err
+	}
+	w := &walk{file: f, app: a}
+	out, err := doc.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	return w, w.remember(out)
+}
+
+// remember keeps the record as it is on the disk, apart from the one that the
+// interview goes on to change: only so can a later save tell whose change is whose.
+func (w *walk) remember(data []byte) (err error) {
+	w.base, err = record.Read(data, w.name, w.engine.Catalogue)
+	return err
 }
 
 // save puts changes into the record and the record onto the disk. Where
@@ -124,7 +139,11 @@ func clash(c record.Clash) error {
 
 func (w *walk) merged(current []byte) ([]byte, error) {
 	if len(current) == 0 {
-		return w.doc.Bytes()
+		out, err := w.doc.Bytes()
+		if err != nil {
+			return nil, err
+		}
+		return out, w.remember(out)
 	}
 	theirs, err := record.Read(current, w.name, w.engine.Catalogue)
 	if err != nil {
@@ -142,6 +161,5 @@ func (w *walk) merged(current []byte) ([]byte, error) {
 		return nil, err
 	}
 	w.doc = merged
-	w.base, err = record.Read(out, w.name, w.engine.Catalogue)
-	return out, err
+	return out, w.remember(out)
 }
