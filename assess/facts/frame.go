@@ -81,6 +81,26 @@ func (f *Frame) HasChoice(name string, words ...string) bool {
 // Stays is whether a layer stays on the floor.
 func (f *Frame) Stays() assess.Outcome { return isYes(thing{f}.Fact("layer.stays")) }
 
+// Applies reports whether a question is known to apply, asked from a thing of
+// the same zone: a closed gate before it is a question of its own.
+func (f *Frame) Applies(a assess.Address) bool {
+	id, ok := f.floor.plan.schema.Lookup(a.Short())
+	if !ok {
+		return false
+	}
+	d := f.floor.plan.schema.Decl(id)
+	from := f
+	if z := f.Zone(); z != nil {
+		from = z
+	}
+	for _, t := range from.All(d.Scope) {
+		if (a.Item == "" || t.id == a.Item) && t.Fact(id).Presence.Truth == assess.Yes {
+			return true
+		}
+	}
+	return false
+}
+
 // Zone is the enclosing zone; nil for an area or the job.
 func (f *Frame) Zone() *Frame {
 	for f != nil && f.scope != assess.ScopeZone {

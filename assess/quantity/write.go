@@ -68,9 +68,10 @@ func arrange(d Dimension, r Range, end func(float64) string) string {
 }
 
 // share is the first end without its unit, where the second has the same one.
+// Feet with inches behind them are no unit: 5 ft 6 in to 6 ft 6 in keeps both.
 func share(from, to string) string {
 	number, unit, ok := strings.Cut(from, " ")
-	if _, same, _ := strings.Cut(to, " "); ok && same == unit {
+	if _, same, _ := strings.Cut(to, " "); ok && same == unit && !strings.HasPrefix(unit, "ft ") {
 		return number
 	}
 	return from

@@ -106,3 +106,17 @@ func TestPrintedLengthIsNear(t *testing.T) {
 		}
 	}
 }
+
+// TestFeetAndInchesAreNotShared: the inches behind the feet belong to each end.
+func TestFeetAndInchesAreNotShared(t *testing.T) {
+	for r, want := range map[Range]string{
+		{66, 78}: "5 ft 6 in to 6 ft 6 in", {60, 72}: "5 to 6 ft", {9, 9.25}: "9 to 9-1/4 in",
+	} {
+		if got := Write(Length, r, US); got != want {
+			t.Errorf("%v is written %q, want %q", r, got, want)
+		}
+		if got := WriteExact(Length, r, US); !isRead(Length, got, r, US) {
+			t.Errorf("%v is written %q, which is not read as it", r, got)
+		}
+	}
+}

@@ -17,6 +17,9 @@ type Refused struct {
 // Error is what is wrong; the hint says what to write instead.
 func (r *Refused) Error() string { return r.What }
 
+// sizeOfJoist is the one text that has a form of its own.
+const sizeOfJoist = "joist.size"
+
 // Read reads the text of one answer: a value or a range of them, or several
 // possible choices with commas between. Errors are *Refused, *quantity.Unclear
 // or *quantity.Malformed.
@@ -38,6 +41,11 @@ func (c *Catalogue) Read(d *assess.Declaration, text string, sys quantity.System
 	case assess.KindText:
 		if text == "" {
 			return assess.Set{}, &Refused{What: d.ID + " is empty", Hint: "write a value, or: not sure"}
+		}
+		if d.ID == sizeOfJoist {
+			if _, err := quantity.ReadSize(text); err != nil {
+				return assess.Set{}, err
+			}
 		}
 		return assess.Set{Text: text}, nil
 	}

@@ -73,6 +73,9 @@ func (q *Inquiry) candidates(look *judge.Look) []Candidate {
 			continue
 		}
 		for _, a := range r.Missing(nil) {
+			if !r.Thing.Applies(a) {
+				continue // what it hangs on is asked first
+			}
 			before, seen := stage[a]
 			if !seen {
 				list = append(list, Candidate{Address: a, order: q.order(a)})

@@ -28,7 +28,8 @@ type Prompt struct {
 	Members  []*question.Question // of a family
 	Items    []string             // of a list: what stands in it already, in a few words
 	Stage    inquiry.Stage
-	Before   assess.Answer // the answer that stands, where Answered
+	Before   assess.Answer   // the answer that stands, where Answered
+	Stood    []assess.Answer // of a family: the answers of its members that stand, in their order
 	Answered bool
 }
 
@@ -39,7 +40,7 @@ func (s *Session) prompt(c inquiry.Candidate) Prompt {
 	switch {
 	case c.Address.Field == "complete":
 		p.Form = List
-	case p.Question.Decl.Family != "" && s.untouched(c.Address, p.Question.Decl.Family):
+	case p.Question.Decl.Family != "" && p.Question.Decl.Kind == assess.KindYesNo && s.untouched(c.Address, p.Question.Decl.Family):
 		p.Form = Family
 		p.Members = s.members(c.Address, p.Question.Decl.Family)
 		p.Question = p.Members[0]
@@ -51,8 +52,15 @@ func (s *Session) prompt(c inquiry.Candidate) Prompt {
 // refresh fills in what stands in the record now.
 func (s *Session) refresh(p Prompt) Prompt {
 	p.Before, p.Answered = s.Job.Answer(p.Address)
-	if p.Form == List {
+	switch p.Form {
+	case List:
 		p.Items = s.items(p.Address)
+	case Family:
+		p.Stood, p.Answered = nil, false
+		for _, q := range p.Members {
+			a, said := s.Job.Answer(at(p.Address, q))
+			p.Stood, p.Answered = append(p.Stood, a), p.Answered || said
+		}
 	}
 	return p
 }
@@ -67,11 +75,12 @@ func (s *Session) untouched(a assess.Address, family string) bool {
 	return true
 }
 
-// members are the questions of a family that may apply.
+// members are the yes/no questions of a family: one with more words than two
+// is asked by itself.
 func (s *Session) members(a assess.Address, family string) []*question.Question {
 	var list []*question.Question
 	for i := range s.Catalogue.Questions {
-		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family {
+		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family && q.Decl.Kind == assess.KindYesNo {
 			list = append(list, q)
 		}
 	}
