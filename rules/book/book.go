@@ -50,11 +50,20 @@ var chapters = []string{"verdicts", "paths", "unknown", "order", "risk", "rules"
 func (w *writer) preface() {
 	w.heading(1, "", w.text.Title)
 	w.paragraphs(w.text.Preface)
+	w.packs()
 	var contents []item
 	for _, id := range chapters {
 		contents = append(contents, item{text: line{{text: w.text.Chapter[id], link: id}}})
 	}
 	w.list(contents)
+}
+
+// packs names the packs that the program does not ship, with what they relax.
+func (w *writer) packs() {
+	for _, p := range w.main.Pack.Locals {
+		w.paragraph(labelled("Local pack", p.ID+", edition "+p.Edition))
+		w.list(nested("It relaxes", p.Relaxes))
+	}
 }
 
 // chapter opens a chapter with its own sentences.

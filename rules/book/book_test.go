@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"regexp"
 	"strings"
 	"sync"
@@ -14,6 +15,7 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
+	"underfoot/rules/pack"
 )
 
 var engines = sync.OnceValue(func() []*rules.Engine {
@@ -111,6 +113,39 @@ func TestLinksLeadSomewhere(t *testing.T) {
 	}
 }
 
+// A pack that the program does not ship stands in the book and says what it is.
+func TestLocalPackStandsInTheBook(t *testing.T) {
+	const name = "../../testdata/packs/example-harbour.toml"
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	local, err := pack.ReadLocal(name, data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := rules.Open(local.Regions()[0], quantity.US, local)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := New([]*rules.Engine{e})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := markdown(t, b)
+	for _, want := range []string{"**Local pack:** " + local.ID, "**Of a local pack, not of the program.**"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the book does not say %q", want)
+		}
+	}
+	if broken := b.doc.links(); len(broken) > 0 {
+		t.Errorf("links lead nowhere: %v", broken)
+	}
+	if strings.Contains(text, "testdata") {
+		t.Error("the book names a folder of this machine")
+	}
+}
+
 // Every word that a record may use has its meaning in the book.
 func TestWordsAreExplained(t *testing.T) {
 	has := func(table string, words map[string]string, word string) {
@@ -166,7 +201,7 @@ func TestPageStandsAlone(t *testing.T) {
 			t.Errorf("the page has a %s", n.Data)
 		case "h1", "h2", "h3", "h4":
 			level := int(n.Data[1] - '0')
-			if level > last+1 && !(last == 2 && level == 4) {
+			if level > last+1 {
 				t.Errorf("a heading of level %d follows one of level %d", level, last)
 			}
 			last = level

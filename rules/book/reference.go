@@ -91,7 +91,7 @@ func (w *writer) figures() {
 	w.chapter("figures")
 	for _, id := range w.main.Figures.IDs() {
 		f, _ := w.main.Figures.Figure(id)
-		w.heading(4, "figure-"+id, f.What)
+		w.heading(3, "figure-"+id, f.What)
 		t := table{heads: []string{"Region", "Value", "Source", "How known", "Note", "Sources differ"}}
 		for _, f := range w.byRegion(id) {
 			t.rows = append(t.rows, []line{plain(f.Region), plain(quantity.Write(f.Dimension, quantity.Point(f.Value), w.main.System)),
@@ -143,7 +143,7 @@ func (w *writer) cautions() {
 	w.chapter("cautions")
 	for _, id := range slices.Sorted(maps.Keys(w.main.Pack.Cautions)) {
 		c := w.main.Pack.Cautions[id]
-		w.heading(4, "caution-"+id, strings.ReplaceAll(id, "-", " "))
+		w.heading(3, "caution-"+id, strings.ReplaceAll(id, "-", " "))
 		w.paragraph(plain(c.Text))
 		var ids []string
 		for _, s := range c.Sources {
@@ -172,7 +172,7 @@ func (w *writer) citations() {
 	}
 	for _, id := range slices.Sorted(maps.Keys(all)) {
 		c := all[id]
-		w.heading(4, "source-"+id, id)
+		w.heading(3, "source-"+id, id)
 		w.paragraph(line{{text: cited(c.Source)}, {text: " (" + known(c.Source) + "): " + c.States}})
 	}
 }

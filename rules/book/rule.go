@@ -73,6 +73,9 @@ func (w *writer) head(e *entry) []item {
 		{text: labelled("Protects", w.text.Protects[e.Protects])},
 		{text: w.effects(e.Rule)},
 	}
+	if e.Local {
+		list = append(list, item{text: line{{text: "Of a local pack, not of the program.", strong: true}}})
+	}
 	if len(e.regions) < len(w.engines) {
 		list = append(list, item{text: labelled("Only in", strings.Join(e.regions, ", "))})
 	}
