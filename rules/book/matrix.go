@@ -80,7 +80,7 @@ func (w *writer) matrixTable(rows []row) table {
 	for _, p := range bases {
 		t.heads = append(t.heads, p.String())
 	}
-	t.heads = append(t.heads, "steps", "leads", "with letter", "way", "presumed years")
+	t.heads = append(t.heads, "Steps first", "The whole way", "Leads with the letter", "Leads if of the presumed years")
 	for _, r := range rows {
 		cells := []line{plain(w.layer(r.kind))}
 		for _, p := range bases {
@@ -90,7 +90,7 @@ func (w *writer) matrixTable(rows []row) table {
 		if r.old != nil {
 			oldLead = r.old.Path.String()
 		}
-		cells = append(cells, plain(r.steps()), plain(r.bare.Path.String()), plain(r.letter.Path.String()), plain(r.way()), plain(oldLead))
+		cells = append(cells, plain(r.steps()), plain(r.way()), plain(r.letter.Path.String()), plain(oldLead))
 		t.rows = append(t.rows, cells)
 	}
 	return t

@@ -129,10 +129,13 @@ func cited(s figure.Source) string {
 	return s.Title + " (" + s.Edition + ")"
 }
 
+// read is how most sources are known.
+const read = "read"
+
 func known(s figure.Source) string {
 	switch s.Known {
 	case "lookup":
-		return "read"
+		return read
 	case "memory":
 		return "from memory"
 	}

@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
 	"underfoot/rules/judge"
@@ -181,7 +182,7 @@ func (w *writer) tail(e *entry) []item {
 		list = append(list, item{text: linked("Figures", "figure-", ids)})
 	}
 	list = append(list, w.cautionItem(e.Cautions)...)
-	list = append(list, item{text: linked("Sources", "source-", e.Sources)})
+	list = append(list, item{text: sources(e.Cited)})
 	cases := item{text: line{{text: "Cases that test it:", strong: true}}}
 	for _, c := range e.Cases {
 		cases.items = append(cases.items, item{text: plain(c.Expect + ": " + c.Name)})
@@ -204,6 +205,21 @@ func linked(label, prefix string, ids []string) line {
 			out = append(out, span{text: ", "})
 		}
 		out = append(out, span{text: id, link: prefix + id})
+	}
+	return out
+}
+
+// sources are linked, and say how they are known where they were not read.
+func sources(list []figure.Citation) line {
+	out := line{{text: "Sources:", strong: true}, {text: " "}}
+	for i, c := range list {
+		if i > 0 {
+			out = append(out, span{text: ", "})
+		}
+		out = append(out, span{text: c.ID, link: "source-" + c.ID})
+		if how := known(c.Source); how != read {
+			out = append(out, span{text: " (" + how + ")"})
+		}
 	}
 	return out
 }
