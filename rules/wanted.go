@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"underfoot/assess"
 	"underfoot/rules/inquiry"
 )
@@ -25,6 +27,26 @@ func (g Guide) Wanted(job *assess.Job) []inquiry.Candidate {
 		}
 	}
 	return out
+}
+
+// Alarm is what to do at once, where a danger is proven: the sentences of every
+// rule that calls for the emergency or utility service.
+func (g Guide) Alarm(job *assess.Job) string {
+	e := g.Engine
+	job = job.Normal()
+	floor := e.facts.Fill(job, g.Today)
+	var lines []string
+	for i := range job.Areas {
+		for _, frame := range floor.Zones[i] {
+			look := e.judge.Zone(frame, false)
+			for k := range look.Rulings {
+				if r := &look.Rulings[k]; r.Rule.Calls == assess.CallService && r.Outcome.Truth == assess.Yes {
+					lines = append(lines, e.teller.Text(r)+" "+r.Rule.Text.Remedy)
+				}
+			}
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // Span is what the answers so far leave open.

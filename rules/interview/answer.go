@@ -30,17 +30,19 @@ func (s *Session) AnswerFamily(p Prompt, replies []assess.Answer) []Change {
 	return s.take(p, changes...)
 }
 
-// MemberAnswers are the answers of a family of which some are so: yes, or the worst
-// word, of each of these, and no of all the others.
-func (p *Prompt) MemberAnswers(so func(i int) bool) []assess.Answer {
+// MemberAnswers are the answers of a family, member by member: so, not so, or
+// not sure.
+func (p *Prompt) MemberAnswers(so func(i int) assess.Truth) []assess.Answer {
 	out := make([]assess.Answer, len(p.Members))
-	for i, q := range p.Members {
-		word := q.Decl.Choices[0]
-		if so(i) {
-			word = q.Decl.Choices[len(q.Decl.Choices)-1]
+	for i := range p.Members {
+		switch so(i) {
+		case assess.Yes:
+			out[i] = assess.Answer{Set: assess.SetYes, Text: "yes"}
+		case assess.No:
+			out[i] = assess.Answer{Set: assess.SetNo, Text: "no"}
+		default:
+			out[i] = assess.Answer{Reply: assess.NotSure}
 		}
-		bit, _ := q.Decl.ChoiceBit(word)
-		out[i] = assess.Answer{Set: assess.Set{Mask: bit}, Text: word}
 	}
 	return out
 }
@@ -82,6 +84,20 @@ func (s *Session) freeID(scope assess.Scope, a assess.Address) string {
 			return id
 		}
 	}
+}
+
+// Alarm is an error that ends the interview, where the answers just taken say
+// that somebody is in danger now; else nil.
+func (s *Session) Alarm(changes []Change) error {
+	for _, c := range changes {
+		if c.Address.Topic != "danger" {
+			return nil
+		}
+	}
+	if text := s.guide.Alarm(s.Job); text != "" {
+		return &Alarm{text}
+	}
+	return nil
 }
 
 func (s *Session) take(p Prompt, changes ...Change) []Change {

@@ -17,7 +17,17 @@ type Guide interface {
 	Wanted(job *assess.Job) []inquiry.Candidate
 	// Span is what the answers so far leave open.
 	Span(job *assess.Job) assess.Span
+	// Alarm is what to do at once, where the answers say that somebody is in
+	// danger now; empty where they do not.
+	Alarm(job *assess.Job) string
 }
+
+// An Alarm ends an interview: somebody is in danger now. Its text says what to
+// do, before any further question.
+type Alarm struct{ Text string }
+
+// Error is what to do.
+func (a *Alarm) Error() string { return a.Text }
 
 // A Session is one interview about one job.
 type Session struct {

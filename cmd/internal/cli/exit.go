@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/cmd/internal/line"
+	"underfoot/rules/interview"
 )
 
 // The exit codes: a contract, told by `help exit-codes`.
@@ -49,9 +50,12 @@ var errGate = errors.New("the verdict is not ready or prepare")
 func codeOf(err error) int {
 	var problem *assess.Problem
 	var problems assess.Problems
+	var alarm *interview.Alarm
 	switch {
 	case err == nil:
 		return exitDone
+	case errors.As(err, &alarm):
+		return exitStopped
 	case errors.Is(err, errGate):
 		return exitGate
 	case errors.Is(err, line.ErrStopped):
@@ -75,8 +79,11 @@ func report(w io.Writer, err error) {
 	var problem *assess.Problem
 	var problems assess.Problems
 	var before *told
+	var alarm *interview.Alarm
 	switch {
 	case err == nil, errors.Is(err, errGate), errors.As(err, &before):
+	case errors.As(err, &alarm):
+		fmt.Fprintf(w, "\n%s\n\nYour answers are saved. Nothing else is asked until this is dealt with; then start walk again.\n", alarm.Text)
 	case errors.Is(err, context.Canceled):
 		fmt.Fprintln(w, "underfoot: interrupted; the answers so far are saved")
 	case errors.Is(err, line.ErrStopped):

@@ -4,6 +4,7 @@ package line
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -56,6 +57,9 @@ func (a *Asker) Run(ctx context.Context) error {
 		if err := a.Save(changes); err != nil {
 			return err
 		}
+		if err := a.Session.Alarm(changes); err != nil {
+			return err
+		}
 		p, more = a.Session.Next()
 	}
 	fmt.Fprintf(a.Out, "\n%s\n", interview.Said["progress"]["end"])
@@ -93,6 +97,15 @@ func (a *Asker) heading(p interview.Prompt) {
 }
 
 func standing(p interview.Prompt) string {
+	if p.Form == interview.Family {
+		var said []string
+		for i, a := range p.Stood {
+			if a.Reply != assess.Given || a.Set == assess.SetYes {
+				said = append(said, p.Members[i].Text.Label+": "+cmp.Or(a.Reply.String(), a.Text))
+			}
+		}
+		return cmp.Or(strings.Join(said, "; "), "none")
+	}
 	if p.Before.Reply != assess.Given {
 		return p.Before.Reply.String()
 	}

@@ -107,17 +107,25 @@ func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply)
 	if reply != assess.Given {
 		return a.Session.AnswerFamily(p, slices.Repeat([]assess.Answer{{Reply: reply}}, len(p.Members))), "", nil
 	}
-	so := map[int]bool{}
+	so := map[int]assess.Truth{}
 	for _, word := range strings.Split(words, ",") {
-		i := member(p, strings.TrimSpace(word))
+		word, doubt := strings.CutPrefix(strings.TrimSpace(word), "?")
+		i := member(p, pick(p, word))
 		switch {
+		case i >= 0 && doubt:
+			so[i] = assess.Open
 		case i >= 0:
-			so[i] = true
+			so[i] = assess.Yes
 		case !strings.EqualFold(words, "none"):
-			return nil, fmt.Sprintf("%q is none of these: write their numbers with commas between, or: none, not sure", word), nil
+			return nil, fmt.Sprintf("%q is none of these: write their numbers with commas between, ?2 for one that you are not sure of, or: none, not sure", word), nil
 		}
 	}
-	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) bool { return so[i] })), "", nil
+	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) assess.Truth {
+		if t, said := so[i]; said {
+			return t
+		}
+		return assess.No
+	})), "", nil
 }
 
 func member(p interview.Prompt, word string) int {

@@ -31,6 +31,8 @@ func openEngine(t testing.TB) *rules.Engine {
 type script []inquiry.Candidate
 
 func (s script) Wanted(*assess.Job) []inquiry.Candidate { return s }
+func (s script) Alarm(*assess.Job) string               { return "" }
+
 func (s script) Span(*assess.Job) assess.Span {
 	return assess.Span{Low: assess.Prepare, High: assess.Stop}
 }

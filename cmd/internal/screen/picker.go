@@ -16,6 +16,7 @@ type row struct {
 	label string
 	short string // what a mark on it is called; empty: the label
 	mark  bool
+	doubt bool // a second mark says not sure
 	take  func()
 }
 
@@ -24,6 +25,8 @@ type row struct {
 type picker struct {
 	rows    []row
 	marked  []int              // in the order of the rows
+	unsure  []int              // those of them that are not sure
+	stood   int                // how many marks stood when the list was opened
 	several func(marked []int) // nil where nothing can be marked
 	at      int
 	width   int
@@ -70,7 +73,10 @@ func (p *picker) label(i int) []string {
 	}
 	if p.rows[i].mark {
 		box := "[ ] "
-		if slices.Contains(p.marked, i) {
+		switch {
+		case slices.Contains(p.unsure, i):
+			box = "[?] "
+		case slices.Contains(p.marked, i):
 			box = "[x] "
 		}
 		lines[0] = box + strings.TrimPrefix(lines[0], lead)
@@ -96,15 +102,22 @@ func (p *picker) toggle(m *model) {
 		m.notice = say("say", "alone")
 	default:
 		p.flip(p.at)
+		p.stood = 0
 		m.build()
 	}
 }
 
+// flip goes round a row's marks: none, so, and where there may be doubt not sure.
 func (p *picker) flip(i int) {
-	if n, found := slices.BinarySearch(p.marked, i); found {
-		p.marked = slices.Delete(p.marked, n, n+1)
-	} else {
+	n, found := slices.BinarySearch(p.marked, i)
+	switch {
+	case !found:
 		p.marked = slices.Insert(p.marked, n, i)
+	case p.rows[i].doubt && !slices.Contains(p.unsure, i):
+		p.unsure = append(p.unsure, i)
+	default:
+		p.marked = slices.Delete(p.marked, n, n+1)
+		p.unsure = slices.DeleteFunc(p.unsure, func(u int) bool { return u == i })
 	}
 }
 
@@ -116,6 +129,8 @@ func (p *picker) enter(m *model) {
 		p.rows[p.at].take()
 	case slices.Contains(p.marked, p.at):
 		p.several(p.marked)
+	case len(p.marked) == p.stood && !p.rows[p.at].mark:
+		p.rows[p.at].take() // the marks are those that stood: the row alone is meant
 	default:
 		m.notice = say("say", "marked", p.names())
 	}

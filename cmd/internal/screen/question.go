@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 
 	"underfoot/assess"
@@ -122,16 +123,49 @@ func (m *model) choiceRows(p *picker) {
 func (m *model) memberRows(p *picker) {
 	first := len(p.rows)
 	p.several = func(marked []int) {
-		so := map[int]bool{}
+		so := map[int]assess.Truth{}
 		for _, i := range marked {
-			so[i-first] = true
+			so[i-first] = assess.Yes
+			if slices.Contains(p.unsure, i) {
+				so[i-first] = assess.Open
+			}
 		}
 		m.takeMembers(so)
 	}
 	for i, q := range m.prompt.Members {
-		p.rows = append(p.rows, row{label: q.Text.Ask, short: q.Text.Label, mark: true, take: func() { m.takeMembers(map[int]bool{i: true}) }})
+		p.rows = append(p.rows, row{label: q.Text.Ask, short: q.Text.Label, mark: true, doubt: true,
+			take: func() { m.takeMembers(map[int]assess.Truth{i: assess.Yes}) }})
 	}
+	m.markStanding(p, first)
 	p.add(interview.Said["replies"]["none"], func() { m.takeMembers(nil) })
+}
+
+// markStanding marks what was said before of each member, so that going back
+// changes nothing that is not touched.
+func (m *model) markStanding(p *picker, first int) {
+	if same(m.prompt.Stood) {
+		return
+	}
+	for i, a := range m.prompt.Stood {
+		switch {
+		case a.Reply != assess.Given:
+			p.flip(first + i)
+			p.flip(first + i)
+		case a.Set == assess.SetYes:
+			p.flip(first + i)
+		}
+	}
+	p.stood = len(p.marked)
+}
+
+// same reports whether every member was answered alike: the first row says it.
+func same(answers []assess.Answer) bool {
+	for _, a := range answers {
+		if a.Reply != answers[0].Reply || a.Set != answers[0].Set {
+			return false
+		}
+	}
+	return true
 }
 
 func (m *model) listRows(p *picker) {

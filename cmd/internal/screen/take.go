@@ -53,10 +53,15 @@ func problem(err error) string {
 	return err.Error()
 }
 
-// takeMembers takes a whole family: those that are so, and of all others that
-// they are not.
-func (m *model) takeMembers(so map[int]bool) {
-	answers := m.prompt.MemberAnswers(func(i int) bool { return so[i] })
+// takeMembers takes a whole family: those that are so or not sure, and of all
+// others that they are not.
+func (m *model) takeMembers(so map[int]assess.Truth) {
+	answers := m.prompt.MemberAnswers(func(i int) assess.Truth {
+		if t, said := so[i]; said {
+			return t
+		}
+		return assess.No
+	})
 	for i := range answers {
 		answers[i] = m.known(answers[i])
 	}
@@ -101,6 +106,10 @@ func (m *model) known(a assess.Answer) assess.Answer {
 func (m *model) commit(changes []interview.Change) {
 	if err := m.Save(changes); err != nil {
 		m.quit(err)
+		return
+	}
+	if alarm := m.Session.Alarm(changes); alarm != nil {
+		m.quit(alarm)
 		return
 	}
 	m.next()
