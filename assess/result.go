@@ -209,6 +209,7 @@ type Ask struct {
 	How     string
 	Who     string
 	Decides []string // path words or finding ids that the answer may settle
+	Before  bool     // nothing waits for it: a look before the work
 }
 
 // A Caution is a warning that the findings or the plan attach.
@@ -224,6 +225,7 @@ type AreaResult struct {
 	Verdict   Verdict
 	Span      Span
 	Reason    string // one sentence that a homeowner understands
+	Now       string // what to do at once, where the verdict is stop
 	Zones     []ZoneResult
 	Leading   int       // index of the zone whose path leads
 	Findings  []Finding // every one, worst first
@@ -260,6 +262,7 @@ type Result struct {
 	Verdict Verdict
 	Span    Span
 	Areas   []AreaResult
-	Said    []Said // every answer, in catalogue order
+	Said    []Said            // every answer, in catalogue order
+	Labels  map[string]string // of every question, by short name, a few words each
 	Packs   []PackRef
 }

@@ -152,7 +152,7 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []strin
 	}
 	return []string{
 		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
-		f.Why, f.Remedy, b.names(missing), b.risk(f.Failure),
+		f.Why, b.remedy(f), b.names(missing), b.risk(f.Failure),
 		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
 	}
 }
@@ -164,6 +164,14 @@ func decided(alike []*assess.Finding) string {
 		parts = append(parts, f.Decided)
 	}
 	return strings.Join(distinct(parts), "\n")
+}
+
+// remedy is what follows; of what is not settled it says so.
+func (b *builder) remedy(f *assess.Finding) string {
+	if f.Outcome == assess.NotSettled && f.Remedy != "" && len(f.Permits) == 0 {
+		return b.say("findings", "if_so", "remedy", f.Remedy)
+	}
+	return f.Remedy
 }
 
 // aboutEach lists the things that findings alike are about, each with its value.

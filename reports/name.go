@@ -10,11 +10,6 @@ import (
 // labels are what the questions of a result are called, by address.
 func labels(r *assess.Result) map[assess.Address]string {
 	out := map[assess.Address]string{}
-	for _, a := range r.Areas {
-		for _, q := range a.Questions {
-			out[q.Address] = q.Text
-		}
-	}
 	for _, s := range r.Said {
 		if s.Label != "" {
 			out[s.Address] = s.Label
@@ -27,6 +22,12 @@ func labels(r *assess.Result) map[assess.Address]string {
 // without dots.
 func (b *builder) named(a assess.Address) string {
 	if label, ok := b.labels[a]; ok {
+		if a.Item != "" {
+			return label + " (" + a.Item + ")"
+		}
+		return label
+	}
+	if label := b.r.Labels[a.Short()]; label != "" {
 		if a.Item != "" {
 			return label + " (" + a.Item + ")"
 		}

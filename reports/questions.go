@@ -22,7 +22,10 @@ func (b *builder) questions() Section {
 			q := &a.Questions[j]
 			order := b.say("questions", "then")
 			tone := Plain
-			if j == 0 {
+			switch {
+			case q.Before:
+				order = b.say("questions", "before")
+			case j == 0:
 				order, tone = b.say("questions", "first"), Waiting
 			}
 			t.Rows = append(t.Rows, Row{Tone: tone, Detail: j >= firstQuestions, Cells: cells(place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))})

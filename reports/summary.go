@@ -47,12 +47,18 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 			Text:  b.located("reason_text", areaName(a), a.Reason),
 		})
 	}
+	if a.Now != "" {
+		out = append(out, Para{Label: b.say("summary", "now"), Text: a.Now, Tone: Urgent})
+	}
+	if a.Zones[a.Leading].Path == assess.CallService {
+		return out // nothing else matters until this is dealt with
+	}
 	for _, key := range []string{"settled", "later"} {
 		if steps := b.steps(a, key == "later"); steps != "" {
 			out = append(out, Para{Label: b.say("summary", key), Text: steps})
 		}
 	}
-	if len(a.Questions) > 0 {
+	if len(a.Questions) > 0 && !a.Questions[0].Before {
 		q := a.Questions[0]
 		out = append(out, Para{
 			Label: b.say("summary", "deciding"),
@@ -114,7 +120,7 @@ func (b *builder) leading(a *assess.AreaResult) string {
 }
 
 func deciding(a *assess.AreaResult) string {
-	if len(a.Questions) == 0 {
+	if len(a.Questions) == 0 || a.Questions[0].Before {
 		return ""
 	}
 	return a.Questions[0].Text

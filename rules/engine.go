@@ -80,7 +80,7 @@ func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
 		r.Span = r.Span.Wider(area.Span)
 	}
 	r.Verdict = r.Span.Verdict()
-	r.Said = e.said(floor, job)
+	r.Said, r.Labels = e.said(floor, job), e.labels()
 	return r
 }
 
@@ -108,6 +108,9 @@ func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planne
 	judge.SortFindings(out.Findings)
 	out.Verdict = out.Span.Verdict()
 	out.Reason = out.Zones[out.Leading].Because
+	if by := looks[out.Leading].By; by != nil && by.Rule.Calls.Asks() == assess.Stop {
+		out.Now = by.Rule.Text.Remedy
+	}
 	out.Cautions = e.cautions(looks, out.Zones)
 	out.Questions = e.questions(job, i, looks)
 	return out

@@ -28,11 +28,20 @@ func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Look) []ass
 }
 
 func (e *Engine) ask(c inquiry.Candidate) assess.Ask {
-	ask := assess.Ask{Address: c.Address, Decides: c.Decides}
+	ask := assess.Ask{Address: c.Address, Decides: c.Decides, Before: c.Stage == inquiry.Before}
 	if q := e.Catalogue.Find(c.Address.Short()); q != nil {
 		ask.Label, ask.Text, ask.How, ask.Who = q.Text.Label, q.Text.Ask, q.Text.How, q.Text.Who
 	}
 	return ask
+}
+
+// labels are what every question is called in a few words.
+func (e *Engine) labels() map[string]string {
+	out := make(map[string]string, len(e.Catalogue.Questions))
+	for i := range e.Catalogue.Questions {
+		out[e.Catalogue.Questions[i].Decl.ID] = e.Catalogue.Questions[i].Text.Label
+	}
+	return out
 }
 
 // said lists every answer in catalogue order, with those that are parked.
