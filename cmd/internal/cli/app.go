@@ -5,6 +5,7 @@ package cli
 import (
 	"context"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -38,8 +39,11 @@ func Run(ctx context.Context, s *console.Streams, args []string) int {
 	root.SetOut(s.Out)
 	root.SetErr(s.Err)
 	err := root.ExecuteContext(ctx)
-	if err == nil {
-		err = s.Out.Problem()
+	if failed := s.Out.Problem(); failed != nil {
+		err = failed
+	}
+	if err != nil && strings.HasPrefix(err.Error(), "unknown command") {
+		err = usage(err.Error(), "see: underfoot help")
 	}
 	report(s.Err, err)
 	return codeOf(err)

@@ -2,6 +2,8 @@ package cli
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -83,6 +85,19 @@ func (a *app) print(r *assess.Result, asJSON, all bool) error {
 		return data.Write(a.Out, r, data.Options{All: all})
 	}
 	return a.printText(r, "", all)
+}
+
+// printBrief prints the outcome alone, and where the rest of it is.
+func (a *app) printBrief(r *assess.Result, name string) error {
+	v := reports.NewView(r, reports.Options{Units: r.Units, Language: a.lang})
+	v.Sections = slices.DeleteFunc(v.Sections, func(s reports.Section) bool {
+		return s.ID != reports.SummarySection && s.ID != reports.RoomsSection
+	})
+	if err := text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color()}); err != nil {
+		return err
+	}
+	fmt.Fprintf(a.Err, "\nThe findings: underfoot assess %s\nOn paper:     underfoot report %s -o findings.xlsx\n", name, name)
+	return nil
 }
 
 // printText prints the findings for a terminal or a pipe, a note first.

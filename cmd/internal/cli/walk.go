@@ -59,7 +59,7 @@ func (a *app) walk(ctx context.Context, name string, plain bool) error {
 		return err
 	}
 	fmt.Fprintf(a.Err, "%s: %s\n", name, interview.Said["progress"]["saved"])
-	return a.print(a.assess(f), false, false)
+	return a.printBrief(a.assess(f), name)
 }
 
 // A walk is a record that is being answered: as it was last read or written,
