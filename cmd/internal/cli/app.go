@@ -4,6 +4,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"slices"
 	"strings"
 	"time"
@@ -42,7 +43,8 @@ func Run(ctx context.Context, s *console.Streams, args []string) int {
 	if failed := s.Out.Problem(); failed != nil {
 		err = failed
 	}
-	if err != nil && strings.HasPrefix(err.Error(), "unknown command") {
+	var problem *assess.Problem
+	if err != nil && !errors.As(err, &problem) && strings.HasPrefix(err.Error(), "unknown command") {
 		err = usage(err.Error(), "see: underfoot help")
 	}
 	report(s.Err, err)
