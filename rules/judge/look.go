@@ -110,7 +110,7 @@ func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
 		return out
 	}
 	out.Policy = policy(r, t)
-	if favour && !r.IsPermit() {
+	if favour && !r.IsPermit() && out.Policy != pack.Verify {
 		out.Outcome, out.Policy = assess.Refuted, ""
 	}
 	return out

@@ -64,7 +64,13 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 			}
 			done[path] = true
 			steps = append(steps, p.step(s, path))
-			ends = ends || path.IsBase() || p.Judge.Pack.Steps[path].Ends
+			if p.Judge.Pack.Steps[path].Ends {
+				return steps
+			}
+			ends = ends || path.IsBase()
+			if path == assess.FindOut && s.look.Behind != assess.NoPath {
+				break
+			}
 		}
 		if s.look.Lead == assess.NoPath {
 			return append(steps, p.otherFinish(s))
