@@ -24,15 +24,15 @@ func Panel(t *figure.Table) assess.Derivation {
 	board, okBoard := panelBuilds(t, "panel_board_16")
 	mat, okMat := panelBuilds(t, "panel_mat_16")
 	return assess.Derivation{ID: "panel.short", Scope: assess.ScopeZone,
-		Reads: []string{base.ID, "joist.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
+		Reads: []string{base.ID, "joist.spacing", "beam.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
 		Gives: []assess.Declaration{yesNo("panel.short"), yesNo("panel.short_for_mat")},
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
-			spacing, d := zone.Fact("joist.spacing"), readDeck(t, zone)
+			spacing, d := panelSpacing(zone), readDeck(t, zone)
 			if !okBoard || !okMat {
 				f := assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: assess.SetNo.Mask | assess.SetYes.Mask}}
 				return []assess.Fact{f, f}, nil
 			}
-			here := inJoists(zone).And(d.some)
+			here := is(zone, &base, "joists", "beam-and-deck").And(d.some)
 			short := truth(here, board.short(d, spacing))
 			facts := []assess.Fact{short, truth(here, mat.short(d, spacing))}
 			if here.Truth != assess.Yes {
@@ -62,8 +62,22 @@ func truth(presence, o assess.Outcome) assess.Fact {
 	return f
 }
 
+// panelSpacing is what the panels span: from joist to joist, or from beam to
+// beam; either, where it is not known which carries them.
+func panelSpacing(zone assess.Thing) assess.Fact {
+	joists, beams := zone.Fact("joist.spacing"), zone.Fact("beam.spacing")
+	switch {
+	case is(zone, &base, "joists").Truth == assess.No:
+		return beams
+	case is(zone, &base, "beam-and-deck").Truth == assess.No:
+		return joists
+	}
+	return assess.Fact{Presence: joists.Presence, Set: joists.Set.Hull(beams.Set, assess.KindQuantity),
+		Deps: joists.Deps.Union(beams.Deps).Union(zone.Fact(base.ID).Deps)}
+}
+
 func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short assess.Fact) *assess.Check {
-	spacing := zone.Fact("joist.spacing").Set.Range
+	spacing := panelSpacing(zone).Set.Range
 	c := &assess.Check{ID: "panel.short", Title: titlePanel, Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
 		Dimension: quantity.Length, AtLeast: true, Note: notePanel, Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
 	c.Margin = c.Value.Div(c.Limit).Sub(quantity.Point(1))
