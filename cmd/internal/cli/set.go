@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -20,6 +21,7 @@ func (a *app) setCommand() *cobra.Command {
 		Short: "Write answers into a record without a screen",
 		Long: `set writes answers by address. A record that is not there is made. Naming an
 item that is not there makes it; its value "remove" drops it from the record.
+An empty value takes an answer back. area.ID=NAME adds a room.
 ADDRESS.basis, .with, .note and .on say how an answer is known.`,
 		Example: `  underfoot set kitchen.yaml site.year_built=1968 danger=none zone.base=joists
   underfoot set kitchen.yaml layer.l1.kind=sheet-vinyl layer.l1.year=1998 layer.l1.year.basis=document
@@ -102,10 +104,22 @@ func (a *app) setOne(doc *record.Document, c *question.Catalogue, pair string) a
 func setWhole(doc *record.Document, c *question.Catalogue, target, value string) (handled bool, problems assess.Problems) {
 	words := strings.Split(target, ".")
 	last := words[len(words)-1]
-	if value == "none" {
-		if family := familyOf(c, target); family != "" {
-			return true, setFamily(doc, c, target, family)
+	if words[0] == "area" && len(words) == 2 {
+		return true, asProblems(doc.AddArea(words[1], value), target)
+	}
+	if family := familyOf(c, target); family != "" {
+		if reply := assess.ParseReply(value); value == "none" || reply != assess.Given {
+			return true, setFamily(doc, c, target, family, reply)
 		}
+	}
+	if value == "" {
+		addr, _, problems := locate(doc, c, target)
+		if len(problems) == 0 {
+			doc.Forget(addr)
+		}
+		return true, problems
+	}
+	if value == "none" {
 		if scope, ok := assess.ParseScope(last); ok && scope.Listed() {
 			return true, setEmpty(doc, c, target, scope)
 		}
@@ -135,19 +149,14 @@ func familyOf(c *question.Catalogue, target string) string {
 	return ""
 }
 
-func setFamily(doc *record.Document, c *question.Catalogue, target, family string) (problems assess.Problems) {
-	prefix := strings.TrimSuffix(target, family)
-	for i := range c.Questions {
-		q := &c.Questions[i]
-		if q.Decl.Family != family {
-			continue
-		}
-		addr, _, ps := locate(doc, c, prefix+q.Decl.ID)
-		if problems = append(problems, ps...); len(ps) == 0 {
-			problems = append(problems, put(doc, addr, assess.Answer{Set: assess.Set{Mask: 1}, Text: q.Decl.Choices[0]})...)
-		}
+// setFamily answers every member of a family: with none, or with a reply.
+func setFamily(doc *record.Document, c *question.Catalogue, target, family string, reply assess.Reply) assess.Problems {
+	first := slices.IndexFunc(c.Questions, func(q question.Question) bool { return q.Decl.Family == family })
+	addr, _, problems := locate(doc, c, strings.TrimSuffix(target, family)+c.Questions[first].Decl.ID)
+	if len(problems) > 0 {
+		return problems
 	}
-	return problems
+	return asProblems(doc.PutFamily(addr.Area, addr.Zone, family, assess.Answer{Reply: reply}), target)
 }
 
 func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope assess.Scope) assess.Problems {
@@ -250,7 +259,11 @@ func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Questio
 }
 
 func put(doc *record.Document, addr assess.Address, a assess.Answer) assess.Problems {
-	err := doc.Put(addr, a)
+	return asProblems(doc.Put(addr, a), addr.String())
+}
+
+// asProblems is an error as problems with a place; none for no error.
+func asProblems(err error, place string) assess.Problems {
 	var problem *assess.Problem
 	switch {
 	case err == nil:
@@ -258,7 +271,7 @@ func put(doc *record.Document, addr assess.Address, a assess.Answer) assess.Prob
 	case errors.As(err, &problem):
 		return assess.Problems{problem}
 	}
-	return refuse(addr.String(), err.Error(), "")
+	return refuse(place, err.Error(), "")
 }
 
 func refuse(place, what, hint string) assess.Problems {
