@@ -103,6 +103,8 @@ func (w writer) check(c *assess.Check) check {
 		Formula: formula(c),
 		Missing: w.addresses(c.Missing),
 		Sources: sources(c.Sources),
+		Notes:   c.Notes,
+		Options: each(c.Options, newJoistOption),
 	}
 	if c.Outcome == assess.CheckRefused {
 		k.Value, k.Limit, k.Margin = span{}, nil, nil

@@ -83,6 +83,9 @@ type check struct {
 	Formula string   `json:"formula"`
 	Missing []string `json:"missing"`
 	Sources []source `json:"sources"`
+
+	Notes   []string      `json:"notes,omitempty"`
+	Options []joistOption `json:"options,omitempty"`
 }
 
 type question struct {
