@@ -30,11 +30,12 @@ func (s *sheet) setPage() {
 	s.try(s.file.SetSheetView(s.name, 0, &excelize.ViewOptions{ShowGridLines: &grid}))
 }
 
-// running sets the header and footer; the first banner stands on every page.
+// running sets the header and footer; the first sentence of the first banner
+// stands on every page.
 func (s *sheet) running() {
 	banner := ""
 	if len(s.view.Banners) > 0 {
-		banner = s.view.Banners[0]
+		banner, _, _ = strings.Cut(s.view.Banners[0], ". ")
 	}
 	s.try(s.file.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{
 		OddHeader: "&L&8" + running(s.view.Title+" - "+s.view.Subtitle, 200),
