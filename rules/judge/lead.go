@@ -22,7 +22,8 @@ func (l *Look) lead() {
 }
 
 // calls finds the lowest-ranked proven call, whether a call waits at all, and
-// whether a test-or-abate call of lower rank than the proven one waits.
+// whether a test-or-abate call of lower rank than the proven one waits. While
+// such a call waits, no step behind it that breaks into the floor is listed.
 func (l *Look) calls() (call *Ruling, waiting, gate bool) {
 	for i := range l.Rulings {
 		r := &l.Rulings[i]
@@ -34,10 +35,14 @@ func (l *Look) calls() (call *Ruling, waiting, gate bool) {
 			if call == nil {
 				call = r
 			}
-			l.addStep(r.Rule.Calls)
+			r.behind = l.Untested && disturbs(r)
+			if r.Due() {
+				l.addStep(r.Rule.Calls)
+			}
 		case r.Waits():
 			waiting = true
-			gate = gate || call == nil && r.Rule.Calls == assess.TestOrAbate
+			l.Untested = l.Untested || r.Rule.Calls == assess.TestOrAbate
+			gate = gate || l.Untested && call == nil
 		}
 	}
 	return call, waiting, gate

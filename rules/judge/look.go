@@ -20,6 +20,7 @@ type Ruling struct {
 	Policy  pack.Policy // of an open outcome
 	Applies bool        // false: proven not to apply
 	Lacks   []string    // figures that the region has no value for
+	behind  bool        // its step breaks into what a waiting test may yet find suspect
 }
 
 // Presumed reports whether the trouble is not proven but taken as there.
@@ -29,6 +30,10 @@ func (r *Ruling) Presumed() bool {
 
 // Proven reports whether the rule takes effect: yes, or presumed.
 func (r *Ruling) Proven() bool { return r.Outcome.Truth == assess.Yes || r.Presumed() }
+
+// Due reports whether the step that the rule calls for may be taken as things
+// stand: it is proven, and waits behind no test.
+func (r *Ruling) Due() bool { return r.Proven() && !r.behind }
 
 // Waits reports whether paths wait for the rule.
 func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Hold }
@@ -46,6 +51,8 @@ type Look struct {
 	By      *Ruling       // the ruling that leads, nil where none does
 	Behind  assess.PathID // a step already proven while find-out leads
 	Steps   []assess.PathID
+	// Untested: a test-or-abate call waits, so something here may be suspect.
+	Untested bool
 }
 
 // A Judge looks at floors with the rules of one pack.

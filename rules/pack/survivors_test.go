@@ -23,7 +23,7 @@ func (n *census) compare(t *testing.T) {
 	}
 	for _, s := range n.survivors {
 		if _, ok := listed[s]; !ok {
-			t.Errorf("no case catches this mutant, and it is not listed: %s", s)
+			t.Errorf("no case catches this mutant: add one, or list it with -update and say why: %s", s)
 		}
 		delete(listed, s)
 	}

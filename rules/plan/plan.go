@@ -99,7 +99,7 @@ func (s *stage) paths() []assess.PathID {
 	if s.look.Lead != assess.NoPath && !slices.Contains(list, s.look.Lead) {
 		list = append(list, s.look.Lead)
 	}
-	if s.goes() && !slices.Contains(list, assess.Remove) {
+	if s.goes() && !s.look.Untested && !slices.Contains(list, assess.Remove) {
 		list = append(list, assess.Remove)
 	}
 	slices.SortFunc(list, func(a, b assess.PathID) int { return int(place(a, s)) - int(place(b, s)) })

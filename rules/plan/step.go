@@ -15,7 +15,7 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 		out.If = record.Text.Uncovered
 	}
 	for i := range s.look.Rulings {
-		if r := &s.look.Rulings[i]; r.Rule.Calls == path && r.Proven() || r == s.look.By && path == s.look.Lead {
+		if r := &s.look.Rulings[i]; r.Rule.Calls == path && r.Due() || r == s.look.By && path == s.look.Lead {
 			out.Reasons = append(out.Reasons, r.FindingID())
 			add(&out.Cautions, r.Rule.Cautions)
 		}

@@ -14,7 +14,7 @@ func (p *Planner) take(s *stage, zone *assess.Zone, path assess.PathID) {
 	p.makes(s, zone, p.Judge.Pack.Steps[path].Makes, "")
 	for i := range s.look.Rulings {
 		r := &s.look.Rulings[i]
-		if r.Rule.Calls == path && r.Proven() {
+		if r.Rule.Calls == path && r.Due() {
 			p.makes(s, zone, r.Rule.Makes, r.Subject())
 		}
 	}
@@ -49,7 +49,7 @@ func (s *stage) takenUp() int {
 	frames := s.zone.Things(assess.ScopeLayer)
 	for i := range s.look.Rulings {
 		r := &s.look.Rulings[i]
-		if r.Rule.Calls != assess.Remove || !r.Proven() {
+		if r.Rule.Calls != assess.Remove || !r.Due() {
 			continue
 		}
 		for n := range layers {

@@ -1,0 +1,315 @@
+package rules
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"underfoot/assess"
+	"underfoot/assess/facts"
+	"underfoot/assess/quantity"
+	"underfoot/rules/judge"
+	"underfoot/rules/plan"
+)
+
+// A seen is all that is decided about a job of one zone.
+type seen struct {
+	zone   *facts.Frame
+	look   *judge.Look
+	course plan.Course
+}
+
+func see(e *Engine, j *assess.Job) seen {
+	j = j.Normal()
+	zone := e.facts.Fill(j, today).Zones[0][0]
+	look := e.judge.Zone(zone, false)
+	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Teller: e.teller, Today: today}
+	return seen{zone, look, p.Zone(j, 0, 0, look)}
+}
+
+// safety are the properties that no floor may break. Each gives what is wrong,
+// or nothing.
+var safety = map[string]func(*Engine, seen) string{
+	"verdict":  hasVerdict,
+	"danger":   dangerStops,
+	"engineer": engineerStops,
+	"barred":   barredNeverLeads,
+	"ending":   planEnds,
+	"suspect":  suspectIsLeftAlone,
+}
+
+// TestSafety holds the properties over many floors: some drawn at random, in
+// most of which something dangerous is said, and more that are mostly sound, so
+// that their plans go far.
+func TestSafety(t *testing.T) {
+	e := openUS(t)
+	ends := map[assess.PathID]int{}
+	trials(t, e, 20_000, func(t *testing.T, g floorplan) {
+		j := g.job(one(g, 20, 60, 95, 100))
+		if g.Intn(6) > 0 {
+			g.calm(e, j)
+		}
+		s := see(e, j)
+		for name, property := range safety {
+			if wrong := property(e, s); wrong != "" {
+				small := shrink(j, func(j *assess.Job) bool { return property(e, see(e, j)) != "" })
+				t.Fatalf("%s: %s\n%s\nthe smallest such record: %s", name, wrong, outline(s), tell(e, small))
+			}
+		}
+		ends[s.course.Steps[len(s.course.Steps)-1].Path]++
+	})
+	t.Logf("plans by their last step: %v", ends)
+	for _, p := range []assess.PathID{assess.CallService, assess.Engineer, assess.FindOut, assess.DirectBond, assess.BackerBoard} {
+		if ends[p] == 0 {
+			t.Errorf("no plan ends in %s: the floors are too much alike", p)
+		}
+	}
+}
+
+// calm gives most hazards and defects of a job their harmless value, ends most
+// lists, and makes the dangers rare.
+func (g floorplan) calm(e *Engine, j *assess.Job) {
+	for _, s := range slots(e, j) {
+		order, hazard := worse[s.decl.ID]
+		switch {
+		case s.decl.ID == "layer.lab_result", g.Intn(20) == 0:
+		case s.addr.Field == "complete":
+			j.Put(s.addr, assess.Answer{Set: assess.SetYes, Basis: assess.Document})
+		case hazard:
+			j.Put(s.addr, assess.Answer{Set: harmless(s.decl, order), Basis: assess.Document})
+		}
+	}
+}
+
+func harmless(d *assess.Declaration, order any) assess.Set {
+	switch order := order.(type) {
+	case []string:
+		bit, _ := d.ChoiceBit(order[0])
+		return assess.Set{Mask: bit}
+	case float64:
+		if order > 0 {
+			return assess.Set{Range: quantity.Point(d.Bounds.Lo)}
+		}
+	}
+	return assess.Set{Range: quantity.Point(d.Bounds.Hi)}
+}
+
+// hasVerdict: no input without a verdict, and a leading path or a reason.
+func hasVerdict(e *Engine, s seen) string {
+	switch v := s.look.Span.Verdict(); {
+	case s.look.Span.Low > s.look.Span.High:
+		return fmt.Sprint("the span is upside down: ", s.look.Span)
+	case !slices.Contains([]string{"ready", "prepare", "repair", "stop", "hold"}, v.String()):
+		return fmt.Sprint("the verdict is no word: ", v)
+	case len(s.course.Steps) == 0:
+		return "there is no plan"
+	case s.look.Lead == assess.NoPath && len(s.course.Steps[len(s.course.Steps)-1].Reasons) == 0:
+		return "nothing leads and no reason is given"
+	}
+	if e.because(s.look) == "" {
+		return "no sentence says why"
+	}
+	return ""
+}
+
+// dangerStops: a danger now leads to the service, alone, and is stop.
+func dangerStops(e *Engine, s seen) string {
+	for _, d := range e.Catalogue.Schema().All() {
+		if !strings.HasPrefix(d.ID, "danger.") || !s.zone.HasChoice(d.ID, "yes") {
+			continue
+		}
+		if s.look.Lead != assess.CallService || s.look.Span.Verdict() != assess.Stop || s.course.Steps[0].Path != assess.CallService || len(s.course.Steps) > 1 {
+			return d.ID + " is yes, and the service is not called before all else"
+		}
+	}
+	return ""
+}
+
+// engineerStops: where an engineer is called for, the verdict is stop.
+func engineerStops(_ *Engine, s seen) string {
+	for i := range s.look.Rulings {
+		if r := &s.look.Rulings[i]; r.Rule.Calls == assess.Engineer && r.Outcome.Truth == assess.Yes && s.look.Span.Low != assess.Stop {
+			return r.FindingID() + " calls the engineer and the span is not stop"
+		}
+	}
+	return ""
+}
+
+// barredNeverLeads: no base leads, now or at the end of the plan, that a rule
+// strikes out.
+func barredNeverLeads(_ *Engine, s seen) string {
+	for _, l := range []*judge.Look{s.look, s.course.Look} {
+		for i := range l.Rulings {
+			r := &l.Rulings[i]
+			bars := slices.Contains(r.Rule.Bars, l.Lead) || r.Rule.BarsThis && r.Thing.ID() == l.Lead.String()
+			if bars && l.Lead.IsBase() && r.Proven() {
+				return fmt.Sprintf("%s leads, which %s strikes out", l.Lead, r.FindingID())
+			}
+		}
+	}
+	return ""
+}
+
+// planEnds: a plan ends in a base, with the engineer, the service or finding
+// out, or in another finish; no step stands twice unless it says so.
+func planEnds(_ *Engine, s seen) string {
+	steps := s.course.Steps
+	taken := map[assess.PathID]bool{}
+	for i, step := range steps {
+		if taken[step.Path] != step.Repeats {
+			return fmt.Sprintf("step %d, %s, is there twice or says so wrongly", i+1, step.Path)
+		}
+		if (step.Repeats || step.Path.IsBase()) && i < len(steps)-1 {
+			return fmt.Sprintf("%s is not the last step", step.Path)
+		}
+		taken[step.Path] = true
+	}
+	last := steps[len(steps)-1]
+	ends := []assess.PathID{assess.NoPath, assess.Engineer, assess.CallService, assess.FindOut}
+	if !last.Path.IsBase() && !last.Repeats && !slices.Contains(ends, last.Path) {
+		return fmt.Sprintf("the plan ends in %s", last.Path)
+	}
+	return ""
+}
+
+// suspects are the kinds that are presumed to hold asbestos by their year.
+var suspects = []string{"sheet-vinyl", "vinyl-tile", "vinyl-composition-tile", "asphalt-tile", "linoleum", "rubber", "magnesite",
+	"black-glue", "brown-glue"}
+
+// presumedTo is the last year of a presumed layer in the United States: OSHA 29
+// CFR 1926.1101(k). It and the kinds are spelt here, not taken from the rules.
+const presumedTo = 1980
+
+// suspect reports whether a layer is suspect and no laboratory has cleared it:
+// yes, no, or open where it may be.
+func suspect(l *facts.Frame) assess.Truth {
+	kinds, year := l.Words("layer.kind"), l.Number("layer.laid")
+	known := func(word string) bool { return slices.Contains(suspects, word) }
+	switch {
+	case l.HasChoice("layer.lab_result", "asbestos", "trace") && !l.IsRest():
+		return assess.Yes
+	case l.HasChoice("layer.lab_clear", "yes"), !slices.ContainsFunc(kinds, known), year.Lo > presumedTo:
+		return assess.No
+	case !slices.ContainsFunc(kinds, func(w string) bool { return !known(w) }) && year.Hi <= presumedTo && !l.IsRest():
+		return assess.Yes
+	}
+	return assess.Open
+}
+
+// suspectIsLeftAlone: where a layer is suspect and no laboratory has cleared
+// it, nothing comes before the test or the abatement that covers, breaks, cuts,
+// sands or grinds it, or fastens into it; where it may be suspect, nothing
+// before finding out either, but that what only lies there is lifted.
+func suspectIsLeftAlone(_ *Engine, s seen) string {
+	for _, l := range s.zone.All(assess.ScopeLayer) {
+		truth := suspect(l)
+		if truth == assess.No {
+			continue
+		}
+		for _, step := range s.course.Steps {
+			if step.Path == assess.TestOrAbate || truth == assess.Open && step.Path == assess.FindOut {
+				break
+			}
+			if disturbing(step.Path) && !(truth == assess.Open && lifts(s.zone, step)) {
+				return fmt.Sprintf("%s comes before the test of %s, suspect: %v", step.Path, l.ID(), truth)
+			}
+		}
+	}
+	return ""
+}
+
+// lifts reports whether a step takes up nothing but floors that float or lie
+// loose, which breaks nothing below them.
+func lifts(zone *facts.Frame, step assess.PlanStep) bool {
+	loose := map[string]bool{}
+	for _, l := range zone.Things(assess.ScopeLayer) {
+		loose[l.ID()] = l.HasChoice("layer.held", "floating", "loose-laid")
+	}
+	return step.Path == assess.Remove && !slices.ContainsFunc(step.Reasons, func(finding string) bool {
+		_, layer, _ := strings.Cut(finding, "@")
+		return !loose[layer]
+	})
+}
+
+// disturbing reports whether a step covers a layer, breaks it or works on it.
+func disturbing(p assess.PathID) bool {
+	return p.IsBase() || slices.Contains([]assess.PathID{assess.Remove, assess.Strengthen, assess.Level}, p)
+}
+
+// shrink takes answers and items away as long as the job still fails.
+func shrink(j *assess.Job, fails func(*assess.Job) bool) *assess.Job {
+	for again := true; again; {
+		again = false
+		for _, smaller := range fewer(j) {
+			if fails(smaller) {
+				j, again = smaller, true
+				break
+			}
+		}
+	}
+	return j
+}
+
+// fewer are the jobs with one item or one answer less.
+func fewer(j *assess.Job) []*assess.Job {
+	var out []*assess.Job
+	for _, list := range assess.ListScopes {
+		for i := range j.Areas[0].Zones[0].Lists[list] {
+			c := j.Clone()
+			items := &c.Areas[0].Zones[0].Lists[list]
+			*items = slices.Delete(*items, i, i+1)
+			out = append(out, c)
+		}
+	}
+	for i, answers := range answerLists(j) {
+		for _, id := range slices.Sorted(maps.Keys(answers)) {
+			c := j.Clone()
+			delete(answerLists(c)[i], id)
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// answerLists are the answers of a job of one zone, from the job to the items.
+func answerLists(j *assess.Job) []assess.Answers {
+	a := &j.Areas[0]
+	z := &a.Zones[0]
+	all := []assess.Answers{j.Answers, a.Answers, z.Answers}
+	for _, list := range assess.ListScopes {
+		for i := range z.Lists[list] {
+			all = append(all, z.Lists[list][i].Answers)
+		}
+	}
+	return all
+}
+
+func outline(s seen) string {
+	out := fmt.Sprintf("%s, %v:", s.look.Lead, s.look.Span)
+	for _, step := range s.course.Steps {
+		out += " " + step.Path.String()
+	}
+	return out
+}
+
+// tell prints the answers of a job.
+func tell(e *Engine, j *assess.Job) string {
+	var b strings.Builder
+	for i, answers := range answerLists(j) {
+		for _, id := range slices.Sorted(maps.Keys(answers)) {
+			d, a := e.Catalogue.Schema().Find(id), answers[id]
+			fmt.Fprintf(&b, "\n%d %s: ", i, id)
+			switch {
+			case a.Reply != assess.Given:
+				fmt.Fprint(&b, a.Reply)
+			case d.Kind == assess.KindQuantity:
+				b.WriteString(quantity.Write(d.Dimension, a.Set.Range, quantity.US))
+			default:
+				fmt.Fprint(&b, a.Set.Words(d), a.Set.Text)
+			}
+		}
+	}
+	return b.String()
+}
