@@ -75,7 +75,7 @@ local code or the instructions of the products that are used.`,
 	f.StringVar(&a.day, "today", "", "the day to count ages from, as 2026-05-04 (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.StringVar(&a.region, "region", "", "rules of this region: us, ca, uk, ie, au, nz, de, eu, other (default: as the record says)")
 	f.StringArrayVar(&a.files, "pack", nil, "a pack of local rules, a TOML file (again for several)")
-	f.BoolVar(&a.plain, "no-color", false, "print without colour")
+	f.BoolVar(&a.plain, "no-color", false, "print without color")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usage(err.Error(), "see: "+c.CommandPath()+" --help")
 	})
