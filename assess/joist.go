@@ -27,6 +27,7 @@ type JoistSheet struct {
 	Deciding   string // the fact that settles an open result, and where it turns
 	Options    []Option
 	NoHelp     []string
+	LoadTest   []string // how to make one, step by step, with its cautions
 	Assumed    []string
 	Notes      []string
 	Sources    []Source

@@ -130,6 +130,7 @@ func (b *builder) joistOptions(j *assess.JoistSheet) Section {
 		s.Lead = []Para{{Text: b.say("options", "lead")}}
 	}
 	s.addList(b.say("options", "no_help"), j.NoHelp)
+	s.addList(b.say("options", "load_test"), j.LoadTest)
 	return s
 }
 

@@ -126,6 +126,9 @@ func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t 
 		Live: an.Live, Total: an.Total, Limit: an.Bound.Ratio, Least: an.Least, Margin: an.Margin, Span: m.Span, LimitLoad: "live",
 		Share: an.Share, Bending: an.Bending, Shear: an.Shear, Deciding: an.Deciding.Text, Assumed: an.Assumed, Notes: an.Notes,
 		Sources: an.Sources, Sheets: an.Sheets, Options: structure.Options(m, loads, b, t), NoHelp: structure.NoHelp()}
+	if an.Outcome != assess.CheckRefused {
+		s.LoadTest = structure.LoadTestMethod()
+	}
 	if an.Bound.Load == structure.TotalLoad {
 		s.LimitLoad = "total"
 	}
