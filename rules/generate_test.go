@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/rand"
+	"os"
+	"strconv"
 	"testing"
 
 	"underfoot/assess"
@@ -18,13 +20,19 @@ type floorplan struct {
 	c *question.Catalogue
 }
 
-// trials runs a property on many random floors, each of its own seed.
+// trials runs a property on many random floors, each of its own seed. With
+// UNDERFOOT_FLOORS it runs that many, from the seed UNDERFOOT_SEED on.
 func trials(t *testing.T, e *Engine, n int, property func(t *testing.T, g floorplan)) {
 	t.Helper()
 	if testing.Short() {
 		n /= 10
 	}
-	for seed := range n {
+	first := 0
+	if many, err := strconv.Atoi(os.Getenv("UNDERFOOT_FLOORS")); err == nil {
+		n = many
+		first, _ = strconv.Atoi(os.Getenv("UNDERFOOT_SEED"))
+	}
+	for seed := first; seed < first+n; seed++ {
 		property(t, floorplan{rand.New(rand.NewSource(int64(seed))), e.Catalogue})
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
