@@ -51,6 +51,17 @@ type writer struct {
 	was, job *assess.Job
 }
 
+// spellNulls writes out a null in a flow map: the library would put an empty
+// text there, which is an answer of another kind.
+func spellNulls(n *yaml.Node) {
+	for _, c := range n.Content {
+		if isNull(c) && c.Value == "" && n.Style&yaml.FlowStyle != 0 {
+			c.Value = "null"
+		}
+		spellNulls(c)
+	}
+}
+
 func dump(tree *yaml.Node, asJSON bool) ([]byte, error) {
 	if asJSON {
 		return dumpJSON(tree.Content[0]), nil
@@ -63,6 +74,7 @@ func dump(tree *yaml.Node, asJSON bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	spellNulls(tree)
 	if err := d.Dump(tree); err != nil {
 		return nil, err
 	}
