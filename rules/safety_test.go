@@ -152,7 +152,8 @@ func barredNeverLeads(_ *Engine, s seen) string {
 }
 
 // planEnds: a plan ends in a base, with the engineer, the service or finding
-// out, or in another finish; no step stands twice unless it says so.
+// out, or in another finish, and where a laboratory has found asbestos with the
+// qualified person; no step stands twice unless it says so.
 func planEnds(_ *Engine, s seen) string {
 	steps := s.course.Steps
 	taken := map[assess.PathID]bool{}
@@ -167,6 +168,9 @@ func planEnds(_ *Engine, s seen) string {
 	}
 	last := steps[len(steps)-1]
 	ends := []assess.PathID{assess.NoPath, assess.Engineer, assess.CallService, assess.FindOut}
+	if slices.ContainsFunc(last.Reasons, func(id string) bool { return strings.HasPrefix(id, "asbestos-found") }) {
+		ends = append(ends, assess.TestOrAbate)
+	}
 	if !last.Path.IsBase() && !last.Repeats && !slices.Contains(ends, last.Path) {
 		return fmt.Sprintf("the plan ends in %s", last.Path)
 	}

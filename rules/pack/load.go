@@ -108,7 +108,7 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 	if len(r.Regions) > 0 && !slices.Contains(r.Regions, l.region) {
 		return nil
 	}
-	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: Policy(r.Unknown), Protects: r.Protects, Ready: r.Ready,
+	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: Policy(r.Unknown), Protects: r.Protects, Ready: r.Ready, Ends: r.Ends,
 		Makes: r.Makes, Reveals: r.Reveals, Cautions: r.Cautions, Sources: r.Sources, Value: r.Value, Limit: r.Limit,
 		Risk: r.Risk, Text: text, Cases: r.Cases, File: r.file}
 	var ok bool

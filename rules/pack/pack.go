@@ -38,6 +38,7 @@ type Rule struct {
 	Permits      []assess.PathID
 	Calls        assess.PathID
 	Ready        bool                 // of a permit: its direct bond leaves nothing to prepare
+	Ends         bool                 // of a call: somebody else's word starts a new record
 	Alternatives []assess.PathID      // of a permit: other ways that many would go
 	TakesUp      *condition.Condition // of a zone's remove call: the layers that come up
 	Makes        map[string]string    // what its step makes true beside what the step's record says

@@ -30,6 +30,7 @@ type (
 		Permits      []string           `toml:"permits"`
 		Calls        string             `toml:"calls"`
 		Ready        bool               `toml:"ready"`
+		Ends         bool               `toml:"ends"`
 		Alternatives []string           `toml:"alternatives"`
 		TakesUp      string             `toml:"takes_up"`
 		Makes        map[string]string  `toml:"makes"`

@@ -64,7 +64,7 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 			}
 			done[path] = true
 			steps = append(steps, p.step(s, path))
-			if p.Judge.Pack.Steps[path].Ends {
+			if p.ends(s, path) {
 				return steps
 			}
 			ends = ends || path.IsBase()
@@ -80,6 +80,18 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 		}
 		*s = p.next(s)
 	}
+}
+
+// ends reports whether the plan stops behind a step: it is somebody else's word,
+// or a rule that calls for it is proven and says so. Asbestos that was found is
+// for a qualified person, and no mild result is taken in its place.
+func (p *Planner) ends(s *stage, path assess.PathID) bool {
+	if p.Judge.Pack.Steps[path].Ends {
+		return true
+	}
+	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
+		return r.Rule.Ends && r.Rule.Calls == path && r.Outcome.Truth == assess.Yes
+	})
 }
 
 // goes reports whether the owner takes up a layer that no rule removes.
