@@ -38,14 +38,15 @@ func (b *builder) zoneName(a *assess.AreaResult, z *assess.ZoneResult) string {
 	return strings.ReplaceAll(z.ID, "-", " ")
 }
 
-// settled are the steps that are called for whatever else comes out.
+// settled are the steps that are called for whatever else comes out. To find
+// something out settles nothing.
 func (b *builder) settled(z *assess.ZoneResult) []string {
 	var out []string
 	if z.Behind != assess.NoPath {
 		out = append(out, b.path(z.Behind))
 	}
 	for _, p := range z.Paths {
-		if !p.Path.IsBase() && p.State == assess.PathOpen && p.Path != z.Path {
+		if !p.Path.IsBase() && p.State == assess.PathOpen && p.Path != z.Path && p.Path != assess.FindOut {
 			out = append(out, b.path(p.Path))
 		}
 	}
