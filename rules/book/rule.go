@@ -101,6 +101,7 @@ func (w *writer) effects(r *pack.Rule) line {
 	verb("permits", r.Permits)
 	verb("bars", r.Bars)
 	verb("names as other ways", r.Alternatives)
+	verb("warns at", r.AtSteps)
 	if r.BarsThis {
 		out = append(out, span{text: " bars the base that it looks at"})
 	}

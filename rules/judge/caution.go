@@ -9,7 +9,7 @@ func (l *Look) Cautions() []string {
 	seen := map[string]bool{}
 	for i := range l.Rulings {
 		r := &l.Rulings[i]
-		if !r.warns() || !l.concerns(r) {
+		if !r.Warns() || !l.concerns(r) {
 			continue
 		}
 		for _, id := range r.Rule.Cautions {
@@ -22,6 +22,6 @@ func (l *Look) Cautions() []string {
 	return out
 }
 
-func (r *Ruling) warns() bool {
+func (r *Ruling) Warns() bool {
 	return r.Proven() || r.Outcome.Truth == assess.Open && r.Rule.Protects == "people" && r.Applies
 }

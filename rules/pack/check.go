@@ -33,6 +33,9 @@ func (l *loader) check(r *Rule, at place) {
 		l.problem(at, "the rule names no source")
 	}
 	l.warnings(r.Cautions, at.key("cautions"))
+	if len(r.AtSteps) > 0 && len(r.Cautions) == 0 {
+		l.problem(at.key("at_steps"), "the rule has no cautions that could stand at a step")
+	}
 	l.checkCases(r, at)
 	l.checkText(r, at)
 	l.makes(r.Makes, at.key("makes"))

@@ -176,13 +176,21 @@ func (l *loader) effects(r *ruleRecord, out *Rule, at place) {
 		}
 		out.Bars = append(out.Bars, l.path(word, at.key("bars").item(i), true))
 	}
-	for i, word := range r.Alternatives {
+	out.Alternatives = l.paths(r.Alternatives, at.key("alternatives"))
+	out.AtSteps = l.paths(r.AtSteps, at.key("at_steps"))
+}
+
+// paths reads a list in which steps and bases may stand.
+func (l *loader) paths(words []string, at place) []assess.PathID {
+	var out []assess.PathID
+	for i, word := range words {
 		p, ok := assess.ParsePath(word)
 		if !ok {
-			l.misspelt(at.key("alternatives").item(i), word, pathWords(), "%q is not a path", word)
+			l.misspelt(at.item(i), word, pathWords(), "%q is not a path", word)
 		}
-		out.Alternatives = append(out.Alternatives, p)
+		out = append(out, p)
 	}
+	return out
 }
 
 func (l *loader) path(word string, at place, isBase bool) assess.PathID {

@@ -119,6 +119,8 @@ var broken = []struct{ name, file, from, to, want string }{
 	{"permit of a step", "rule.toml", `permits = ["direct-bond"]`, `permits = ["level"]`, "level is called for if it is a step"},
 	{"bar of no path", "rule.toml", `bars = ["isolate-strip"]`, `bars = ["strip"]`, `"strip" is not a path`},
 	{"alternative that is no path", "rule.toml", `alternatives = ["uncouple"]`, `alternatives = ["mat"]`, `"mat" is not a path`},
+	{"step that is none", "rule.toml", `cautions = ["leave-first"]`, "cautions = [\"leave-first\"]\nat_steps = [\"demolish\"]", `"demolish" is not a path`},
+	{"step of a rule that warns of nothing", "rule.toml", `cautions = ["leave-first"]`, `at_steps = ["level"]`, "no cautions that could stand at a step"},
 	{"no source", "rule.toml", `sources = ["HZ01"]`, ``, "the rule names no source"},
 	{"source that is none", "rule.toml", `sources = ["HZ01"]`, `sources = ["ZZ99"]`, `there is no citation "ZZ99"`},
 	{"caution that is none", "rule.toml", `cautions = ["leave-first"]`, `cautions = ["run"]`, `there is no caution "run"`},

@@ -44,6 +44,7 @@ type Rule struct {
 	Makes        map[string]string    // what its step makes true beside what the step's record says
 	Reveals      []string             // what its step lays open beside what the step's record says
 	Cautions     []string
+	AtSteps      []assess.PathID // steps at which its cautions stand though it does not call for them
 	Sources      []string
 	Cited        []figure.Citation // what the sources are
 	Value        string            // the fact whose value the finding shows

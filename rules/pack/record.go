@@ -36,6 +36,7 @@ type (
 		Makes        map[string]string  `toml:"makes"`
 		Reveals      []string           `toml:"reveals"`
 		Cautions     []string           `toml:"cautions"`
+		AtSteps      []string           `toml:"at_steps"`
 		Sources      []string           `toml:"sources"`
 		Value        string             `toml:"value"`
 		Limit        string             `toml:"limit"`

@@ -18,6 +18,8 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 		if r := &s.look.Rulings[i]; r.Rule.Calls == path && r.Due() || r == s.look.By && path == s.look.Lead {
 			out.Reasons = append(out.Reasons, r.FindingID())
 			add(&out.Cautions, r.Rule.Cautions)
+		} else if r.Warns() && !r.Rest() && slices.Contains(r.Rule.AtSteps, path) {
+			add(&out.Cautions, r.Rule.Cautions)
 		}
 	}
 	if path.IsBase() {
