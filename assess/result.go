@@ -146,6 +146,7 @@ type PlanStep struct {
 	If           string    // what must be as described for a later step, or empty
 	Needs        []string  // what a base is built with, by the names of the standards
 	Reasons      []string  // finding ids that call for the step
+	Because      string    // what the first of them says, of the floor as it is then
 	Ask          []Address // of finding out: the questions that are waited for
 	Before       []Address // of a base: what to measure or look at before anything is bought
 	Alternatives []PathID  // the other ways that stand open

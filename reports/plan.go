@@ -13,8 +13,8 @@ import (
 func (b *builder) plan() Section {
 	s := b.section(PlanSection)
 	steps := &Table{ID: "plan", Columns: []Column{
-		b.column("place", Group, 12), b.column("step", Mark, 7), b.column("text", Title, 34),
-		b.column("who", Detail, 11), b.column("if", Detail, 20), b.column("hold", Detail, 24),
+		b.column("place", Group, 12), b.column("step", Mark, 7), b.column("text", Title, 30),
+		b.column("reason", Detail, 26), b.column("who", Detail, 11), b.column("if", Detail, 20), b.column("hold", Detail, 24),
 		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 90),
 		b.column("needs", Aside, 90), b.column("otherways", Aside, 40),
 	}}
@@ -26,7 +26,7 @@ func (b *builder) plan() Section {
 		for i := range z.Plan {
 			p := &z.Plan[i]
 			n := strconv.Itoa(i + 1)
-			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), b.stepText(p), p.Who, p.If, p.Hold,
+			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
 				b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
 				strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
 			for _, q := range p.Quantities {

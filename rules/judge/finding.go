@@ -148,41 +148,6 @@ func (r *Ruling) text() string {
 	return text.Fails
 }
 
-// fill puts values into the holes of a text: {fact} and {figure.id}.
-func (t *Teller) fill(text string, r *Ruling) string {
-	var b strings.Builder
-	for {
-		before, after, ok := strings.Cut(text, "{")
-		b.WriteString(before)
-		if !ok {
-			return b.String()
-		}
-		hole, rest, _ := strings.Cut(after, "}")
-		value, _ := t.value(hole, r)
-		b.WriteString(cmp.Or(value, "not known"))
-		text = rest
-	}
-}
-
-// value is a fact or a figure in words and units, and its unit's dimension.
-func (t *Teller) value(name string, r *Ruling) (text, unit string) {
-	if name == "" {
-		return "", ""
-	}
-	if id, ok := strings.CutPrefix(name, "figure."); ok {
-		f, ok := t.Figures.Figure(id)
-		if !ok {
-			return "", ""
-		}
-		return quantity.Write(f.Dimension, quantity.Point(f.Value), t.System), f.Dimension.String()
-	}
-	id, ok := t.Catalogue.Schema().Lookup(name)
-	if !ok {
-		return "", ""
-	}
-	return t.Show(id, r.Thing.Fact(id))
-}
-
 // Show is a fact in words and units; what nothing is known of says so.
 func (t *Teller) Show(id assess.FactID, f assess.Fact) (text, unit string) {
 	d := t.Catalogue.Schema().Decl(id)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/rules/judge"
 )
 
 // step is one line of the plan.
@@ -16,7 +17,7 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 	}
 	for i := range s.look.Rulings {
 		if r := &s.look.Rulings[i]; r.Rule.Calls == path && r.Due() || r == s.look.By && path == s.look.Lead {
-			out.Reasons = append(out.Reasons, r.FindingID())
+			p.because(&out, r)
 			add(&out.Cautions, r.Rule.Cautions)
 		} else if r.Warns() && !r.Rest() && slices.Contains(r.Rule.AtSteps, path) {
 			add(&out.Cautions, r.Rule.Cautions)
@@ -30,6 +31,14 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 		add(&out.Cautions, s.look.Cautions())
 	}
 	return out
+}
+
+// because gives a step a reason; the first one's sentence stands at the step.
+func (p *Planner) because(out *assess.PlanStep, r *judge.Ruling) {
+	if len(out.Reasons) == 0 {
+		out.Because = p.Teller.Text(r)
+	}
+	out.Reasons = append(out.Reasons, r.FindingID())
 }
 
 // base adds what must be looked at before the tile is bought, what the base
@@ -81,7 +90,7 @@ func (p *Planner) otherFinish(s *stage) assess.PlanStep {
 	out := assess.PlanStep{Path: assess.NoPath, Look: s.number}
 	for i := range s.look.Rulings {
 		if r := &s.look.Rulings[i]; r.Proven() && (len(r.Rule.Bars) > 0 || r.Rule.BarsThis) {
-			out.Reasons = append(out.Reasons, r.FindingID())
+			p.because(&out, r)
 		}
 	}
 	return out

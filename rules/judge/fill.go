@@ -1,0 +1,58 @@
+package judge
+
+import (
+	"cmp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"underfoot/assess/quantity"
+)
+
+// fill puts values into the holes of a text: {fact} and {figure.id}.
+func (t *Teller) fill(text string, r *Ruling) string {
+	var b strings.Builder
+	for {
+		before, after, ok := strings.Cut(text, "{")
+		b.WriteString(before)
+		if !ok {
+			return b.String()
+		}
+		hole, rest, _ := strings.Cut(after, "}")
+		value, _ := t.value(hole, r)
+		b.WriteString(cmp.Or(inSentence(value), "not known"))
+		text = rest
+	}
+}
+
+// value is a fact or a figure in words and units, and its unit's dimension.
+func (t *Teller) value(name string, r *Ruling) (text, unit string) {
+	if name == "" {
+		return "", ""
+	}
+	if id, ok := strings.CutPrefix(name, "figure."); ok {
+		f, ok := t.Figures.Figure(id)
+		if !ok {
+			return "", ""
+		}
+		return quantity.Write(f.Dimension, quantity.Point(f.Value), t.System), f.Dimension.String()
+	}
+	id, ok := t.Catalogue.Schema().Lookup(name)
+	if !ok {
+		return "", ""
+	}
+	return t.Show(id, r.Thing.Fact(id))
+}
+
+// inSentence writes the labels of choices with small letters, but not OSB or
+// I-joist.
+func inSentence(value string) string {
+	parts := strings.Split(value, " or ")
+	for i, part := range parts {
+		first, n := utf8.DecodeRuneInString(part)
+		if second, _ := utf8.DecodeRuneInString(part[n:]); unicode.IsLower(second) {
+			parts[i] = string(unicode.ToLower(first)) + part[n:]
+		}
+	}
+	return strings.Join(parts, " or ")
+}
