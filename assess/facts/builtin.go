@@ -11,7 +11,7 @@ import (
 // layers, which of them stay, when they were laid, and ages from years.
 func builtIn() []assess.Derivation {
 	return []assess.Derivation{
-		layerPlace, layerAbove, layerStays, layerTop, layerLaid, layerLabClear, layerAge, slabAge, woodLayers, woodSheets,
+		layerPlace, layerAbove, layerBelow, layerStays, layerTop, layerLaid, layerLabClear, layerAge, slabAge, woodLayers, woodSheets,
 	}
 }
 
@@ -40,9 +40,7 @@ var layerPlace = assess.Derivation{
 // layerAbove is the kind of the layer above, or none for the top layer. What
 // lies above the rest is one of the named layers or another unnamed one.
 var layerAbove = assess.Derivation{
-	ID: "layer above", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"},
-	Gives: []assess.Declaration{{ID: "layer.above", Scope: assess.ScopeLayer, Kind: assess.KindChoice, Like: "layer.kind",
-		Choices: []string{"none"}, Nature: assess.Derived, Always: true}},
+	ID: "layer above", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.above"),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		decl := t.(thing).floor.plan.schema.Find("layer.above")
 		items := t.Items(assess.ScopeLayer)
@@ -57,6 +55,32 @@ var layerAbove = assess.Derivation{
 			}
 		}
 		return one(assess.Fact{Presence: assess.Proven, Set: decl.Full(), Deps: restOf(t)})
+	},
+}
+
+func neighbour(id string) []assess.Declaration {
+	return []assess.Declaration{{ID: id, Scope: assess.ScopeLayer, Kind: assess.KindChoice, Like: "layer.kind",
+		Choices: []string{"none"}, Nature: assess.Derived, Always: true}}
+}
+
+// layerBelow is the kind of the layer below, or none for the lowest one. Below
+// the last that is named the rest of an open list may lie.
+var layerBelow = assess.Derivation{
+	ID: "layer below", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.below"),
+	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
+		decl := t.(thing).floor.plan.schema.Find("layer.below")
+		items := t.Items(assess.ScopeLayer)
+		for i, it := range items {
+			switch {
+			case it.ID() != t.ID():
+			case i+1 < len(items):
+				return one(items[i+1].Fact("layer.kind"))
+			case len(rest(t)) == 0:
+				none, _ := decl.ChoiceBit("none")
+				return one(assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: none}})
+			}
+		}
+		return one(assess.Fact{Presence: assess.Proven, Set: decl.Full(), Deps: restOf(rest(t)[0])})
 	},
 }
 

@@ -1,6 +1,7 @@
 package facts_test
 
 import (
+	"slices"
 	"testing"
 
 	"underfoot/assess"
@@ -26,6 +27,10 @@ func TestBuiltInFactsOfLayers(t *testing.T) {
 		{"the next one up", "l3", "layer.above", three, "linoleum"},
 		{"one of two", "l2", "layer.above", []string{"layer.l1.kind = carpet, cork", "layer.l2.kind = linoleum"}, "cork, carpet <- layer.l1.kind"},
 		{"above the rest", facts.RestID, "layer.above", three, "anything <- layer.complete"},
+
+		{"the next one down", "l1", "layer.below", three, "linoleum"},
+		{"nothing below the last of a whole list", "l3", "layer.below", append(slices.Clone(three), done), "none"},
+		{"below the last of an open list", "l3", "layer.below", three, "anything <- layer.complete"},
 
 		{"comes out", "l2", "layer.stays", three, "no"},
 		{"lies on what comes out", "l1", "layer.stays", three, "no"},
