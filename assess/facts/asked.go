@@ -43,7 +43,7 @@ func (f *Frame) asked(q *question.Question, supply *assess.Derivation, byDefault
 	}
 	answer, said := f.answers[q.Decl.ID]
 	switch {
-	case said && answer.Reply == assess.DoesNotApply && fact.Presence.Truth == assess.Open:
+	case said && answer.Reply == assess.DoesNotApply && fact.Presence.Truth == assess.Open && !f.closesItems(q.ID):
 		return assess.Absent
 	case said && answer.Reply == assess.Given:
 		fact.Set = answer.Set
@@ -56,6 +56,17 @@ func (f *Frame) asked(q *question.Question, supply *assess.Derivation, byDefault
 		fact.Deps = f.own(q.Decl)
 	}
 	return fact
+}
+
+// closesItems reports whether the question closes a list in which things are
+// named: what is named is there, whatever is said of the list.
+func (f *Frame) closesItems(question assess.FactID) bool {
+	for _, list := range assess.ListScopes {
+		if f.scope == assess.ScopeZone && f.floor.plan.lists[list] == question && len(f.zone.items[list]) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // relevance is whether the question applies. Of things nobody has named it is
