@@ -54,8 +54,7 @@ func (e *Engine) because(l *judge.Look) string {
 // behind names the step that is settled and the question that comes before it.
 func (e *Engine) behind(l *judge.Look) string {
 	step := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == l.Behind && r.Proven() })
-	gate := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == assess.TestOrAbate && r.Waits() })
-	return sentence("behind", "{step}", e.teller.Text(step), "{gate}", e.teller.Text(gate))
+	return sentence("behind", "{step}", e.teller.Text(step), "{gate}", e.teller.Text(l.Gate()))
 }
 
 // open names the first matter that waits, and says so where a great many do.

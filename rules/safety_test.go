@@ -37,6 +37,7 @@ var safety = map[string]func(*Engine, seen) string{
 	"barred":   barredNeverLeads,
 	"ending":   planEnds,
 	"suspect":  suspectIsLeftAlone,
+	"topping":  toppingIsLeftAlone,
 }
 
 // TestSafety holds the properties over many floors: some drawn at random, in

@@ -8,9 +8,9 @@ import (
 
 // lead finds the path that leads and lists the steps that are proven.
 func (l *Look) lead() {
-	call, waiting, gate := l.calls()
+	call, waiting := l.calls()
 	switch {
-	case call != nil && gate && disturbs(call):
+	case call != nil && call.behind:
 		l.Lead, l.Behind = assess.FindOut, call.Rule.Calls
 	case call != nil:
 		l.Lead, l.By = call.Rule.Calls, call
@@ -21,10 +21,10 @@ func (l *Look) lead() {
 	}
 }
 
-// calls finds the lowest-ranked proven call, whether a call waits at all, and
-// whether a test-or-abate call of lower rank than the proven one waits. While
-// such a call waits, no step behind it that breaks into the floor is listed.
-func (l *Look) calls() (call *Ruling, waiting, gate bool) {
+// calls finds the lowest-ranked proven call, and whether a call waits at all.
+// While a test-or-abate call of lower rank waits, no step that breaks into the
+// floor is due, and while an engineer may have to be asked first, no removal.
+func (l *Look) calls() (call *Ruling, waiting bool) {
 	for i := range l.Rulings {
 		r := &l.Rulings[i]
 		if r.Rule.Calls == assess.NoPath {
@@ -35,17 +35,16 @@ func (l *Look) calls() (call *Ruling, waiting, gate bool) {
 			if call == nil {
 				call = r
 			}
-			r.behind = l.Untested && disturbs(r)
+			r.behind = l.Untested && disturbs(r) || l.Unasked && r.Rule.Calls == assess.Remove
 			if r.Due() {
 				l.addStep(r.Rule.Calls)
 			}
 		case r.Waits():
 			waiting = true
 			l.Untested = l.Untested || r.Rule.Calls == assess.TestOrAbate
-			gate = gate || l.Untested && call == nil
 		}
 	}
-	return call, waiting, gate
+	return call, waiting
 }
 
 // addStep keeps the proven steps in working order, each once.
@@ -77,34 +76,45 @@ func lies(r *Ruling) bool {
 
 // leadBase finds the base that leads where no step is called for.
 func (l *Look) leadBase() {
-	struck, provenPermit := false, false
+	base, by, struck := l.free()
+	switch {
+	case by != nil:
+		l.Lead, l.By = base, by
+	case l.baseWaits() || !struck:
+		l.Lead = assess.FindOut
+	case l.covered():
+		l.Lead = assess.Remove
+		l.addStep(assess.Remove)
+	default:
+		l.Lead = assess.NoPath
+	}
+}
+
+// free is the first base that a rule permits and no bar touches, with the rule,
+// and whether a base that some rule permits is struck out.
+func (l *Look) free() (base assess.PathID, by *Ruling, struck bool) {
 	for i := range l.Rulings {
 		r := &l.Rulings[i]
 		if !permitsNow(r) {
 			continue
 		}
-		provenPermit = true
 		for _, b := range r.Rule.Permits {
 			switch l.barred(b) {
 			case assess.No:
-				l.Lead, l.By = b, r
-				return
+				return b, r, struck
 			case assess.Yes:
 				struck = true
 			}
 		}
 	}
-	switch {
-	case l.baseWaits():
-		l.Lead = assess.FindOut
-	case provenPermit && struck && l.covered():
-		l.Lead = assess.Remove
-		l.addStep(assess.Remove)
-	case provenPermit && struck:
-		l.Lead = assess.NoPath
-	default:
-		l.Lead = assess.FindOut
-	}
+	return assess.NoPath, nil, struck
+}
+
+// leftOver reports whether no base is left and nothing waits that may give one:
+// a covering then has to come up.
+func (l *Look) leftOver() bool {
+	_, by, struck := l.free()
+	return by == nil && struck && !l.baseWaits() && l.covered()
 }
 
 // permitsNow reports whether the rule permits its bases: yes, or open with

@@ -20,7 +20,8 @@ type Ruling struct {
 	Policy  pack.Policy // of an open outcome
 	Applies bool        // false: proven not to apply
 	Lacks   []string    // figures that the region has no value for
-	behind  bool        // its step breaks into what a waiting test may yet find suspect
+	behind  bool        // its step breaks into what a waiting test or engineer comes before
+	gates   bool        // open, and nothing comes up before it is settled
 }
 
 // Presumed reports whether the trouble is not proven but taken as there.
@@ -32,7 +33,7 @@ func (r *Ruling) Presumed() bool {
 func (r *Ruling) Proven() bool { return r.Outcome.Truth == assess.Yes || r.Presumed() }
 
 // Due reports whether the step that the rule calls for may be taken as things
-// stand: it is proven, and waits behind no test.
+// stand: it is proven, and waits behind no test and no engineer.
 func (r *Ruling) Due() bool { return r.Proven() && !r.behind }
 
 // Waits reports whether paths wait for the rule.
@@ -53,6 +54,9 @@ type Look struct {
 	Steps   []assess.PathID
 	// Untested: a test-or-abate call waits, so something here may be suspect.
 	Untested bool
+	// Guarded are the layers that an engineer is asked about before they come up.
+	Guarded []string
+	Unasked bool // one of them would come up now, and the rule that asks is open
 }
 
 // A Judge looks at floors with the rules of one pack.
@@ -87,6 +91,7 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
 		}
 	}
 	j.uncover(l, zone)
+	j.guard(l, zone, favour)
 	l.lead()
 	l.stand()
 	l.Span, l.Raw = l.span(), l.rawSpan()

@@ -31,11 +31,16 @@ func (l *Look) span() assess.Span {
 	return assess.Span{Low: low, High: max(low, high)}
 }
 
-// rawSpan counts every open rule both ways, whatever its policy, and presumes
-// nothing. More knowledge only ever narrows it.
+// The raw readings count every open rule both ways, whatever its policy, and
+// presume nothing.
+var (
+	rawLow  = reading{trouble: never, permit: always, least: assess.Prepare}
+	rawHigh = reading{trouble: always, permit: never, least: assess.Repair}
+)
+
+// rawSpan is the span under the raw readings. More knowledge only ever narrows it.
 func (l *Look) rawSpan() assess.Span {
-	low := l.end(reading{trouble: never, permit: always, least: assess.Prepare})
-	high := l.end(reading{trouble: always, permit: never, least: assess.Repair})
+	low, high := l.end(rawLow), l.end(rawHigh)
 	return assess.Span{Low: low, High: max(low, high)}
 }
 

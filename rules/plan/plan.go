@@ -84,9 +84,10 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 
 // ends reports whether the plan stops behind a step: it is somebody else's word,
 // or a rule that calls for it is proven and says so. Asbestos that was found is
-// for a qualified person, and no mild result is taken in its place.
+// for a qualified person, and no mild result is taken in its place; nor is the
+// answer taken as known that says whether an engineer comes before a removal.
 func (p *Planner) ends(s *stage, path assess.PathID) bool {
-	if p.Judge.Pack.Steps[path].Ends {
+	if p.Judge.Pack.Steps[path].Ends || path == assess.FindOut && s.look.Unasked {
 		return true
 	}
 	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
@@ -111,7 +112,7 @@ func (s *stage) paths() []assess.PathID {
 	if s.look.Lead != assess.NoPath && !slices.Contains(list, s.look.Lead) {
 		list = append(list, s.look.Lead)
 	}
-	if s.goes() && !s.look.Untested && !slices.Contains(list, assess.Remove) {
+	if s.goes() && !s.look.Untested && !s.look.Unasked && !slices.Contains(list, assess.Remove) {
 		list = append(list, assess.Remove)
 	}
 	slices.SortFunc(list, func(a, b assess.PathID) int { return int(place(a, s)) - int(place(b, s)) })

@@ -27,8 +27,7 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 		p.base(s, &out)
 	}
 	if path == assess.FindOut {
-		out.Ask = s.waiting()
-		add(&out.Cautions, s.look.Cautions())
+		p.findOut(s, &out)
 	}
 	return out
 }
@@ -65,15 +64,19 @@ func (p *Planner) base(s *stage, out *assess.PlanStep) {
 	}
 }
 
-// waiting are the questions that the look waits for.
-func (s *stage) waiting() []assess.Address {
-	var list []assess.Address
+// findOut adds the questions that the look waits for, first of them what comes
+// before a removal.
+func (p *Planner) findOut(s *stage, out *assess.PlanStep) {
+	if gate := s.look.Gate(); gate != nil {
+		p.because(out, gate)
+		out.Ask = gate.Missing(nil)
+	}
 	for i := range s.look.Rulings {
 		if r := &s.look.Rulings[i]; r.Waits() {
-			list = r.Missing(list)
+			out.Ask = r.Missing(out.Ask)
 		}
 	}
-	return list
+	add(&out.Cautions, s.look.Cautions())
 }
 
 // again says that a step has been taken and is called for once more: the plan

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/facts"
 	"underfoot/assess/quantity"
 	"underfoot/rules/judge"
 )
@@ -38,36 +39,35 @@ func closeLists(zone *assess.Zone) {
 	}
 }
 
-// takenUp is how many layers come up: down to the deepest that a rule removes,
-// and all of them where a covering has to go for its height.
+// takenUp is how many layers come up: down to the deepest that a rule removes;
+// and where a covering has to go for its height, down to the first that an
+// engineer is asked about, or all of them.
 func (s *stage) takenUp() int {
-	layers := s.job.Areas[0].Zones[0].Lists[assess.ScopeLayer]
 	deepest := 0
-	if s.look.By == nil && s.look.Lead == assess.Remove {
-		return len(layers)
-	}
-	frames := s.zone.Things(assess.ScopeLayer)
-	for i := range s.look.Rulings {
-		r := &s.look.Rulings[i]
-		if r.Rule.Calls != assess.Remove || !r.Due() {
-			continue
-		}
-		for n := range layers {
-			if takes(r, frames[n].ID(), func() bool { return r.Rule.TakesUp.Eval(frames[n]).Truth != assess.No }) {
-				deepest = max(deepest, n+1)
+	for n, frame := range s.layers() {
+		switch {
+		case s.look.By == nil && s.look.Lead == assess.Remove:
+			if slices.Contains(s.look.Guarded, frame.ID()) {
+				return n
 			}
+			deepest = n + 1
+		case s.lifted(frame):
+			deepest = n + 1
 		}
 	}
 	return deepest
 }
 
-// takes reports whether a remove ruling takes the layer up: its own subject,
-// or what its record names.
-func takes(r *judge.Ruling, layer string, named func() bool) bool {
-	if r.Rule.Scope == assess.ScopeLayer {
-		return r.Thing.ID() == layer
-	}
-	return r.Rule.TakesUp != nil && named()
+// layers are those that the record names, from the top.
+func (s *stage) layers() []*facts.Frame {
+	return s.zone.Things(assess.ScopeLayer)[:len(s.job.Areas[0].Zones[0].Lists[assess.ScopeLayer])]
+}
+
+// lifted reports whether a removal that is due takes the layer up, or may.
+func (s *stage) lifted(layer *facts.Frame) bool {
+	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
+		return r.Rule.Calls == assess.Remove && r.Due() && r.Takes(layer).Truth != assess.No
+	})
 }
 
 // makes assumes the values of a record: a zone's fact for the zone, an item's

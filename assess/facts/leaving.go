@@ -1,0 +1,35 @@
+package facts
+
+import (
+	"slices"
+
+	"underfoot/assess"
+)
+
+// Leaving is the layer as it would be if it came up, as far as that is settled.
+// What lies above and below it is left as it is.
+func (f *Frame) Leaving(up assess.Outcome) *Frame {
+	out := *f
+	out.facts = slices.Clone(f.facts)
+	for _, name := range []string{"layer.stays", "layer.top"} {
+		id, _ := f.floor.plan.schema.Lookup(name)
+		s := f.floor.plan.slots[id]
+		out.facts[s.slot] = yesNo(isYes(f.facts[s.slot]).And(up.Not()))
+	}
+	return &out
+}
+
+// Top is whether a layer is the highest that stays.
+func (f *Frame) Top() assess.Outcome { return isYes(thing{f}.Fact("layer.top")) }
+
+// AtLeast is whether a quantity is no less than a limit, by name.
+func (f *Frame) AtLeast(name string, limit float64) assess.Outcome {
+	fact := thing{f}.Fact(name)
+	switch r := fact.Set.Range; {
+	case r.Lo >= limit:
+		return fact.Presence
+	case r.Hi < limit:
+		return assess.Refuted
+	}
+	return fact.Presence.And(assess.OpenOn(fact.Deps))
+}
