@@ -42,6 +42,7 @@ type Finding struct {
 	Failure  Failure
 	Value    string // what was found, in words and units
 	Limit    string
+	Basis    []Source // what the limit rests on: its figure in this region, or the rule's sources
 	Unit     string
 	Decided  string // what decided it, a line for each comparison, set in by depth; empty where nobody asked for it
 	Missing  []Address

@@ -16,6 +16,7 @@ func (b *builder) findings() Section {
 	open, rest := b.findingTable(), b.restTable()
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
+		var notes [][]*assess.Finding
 		for _, alike := range gather(a.Findings) {
 			f := alike[0]
 			switch {
@@ -23,6 +24,9 @@ func (b *builder) findings() Section {
 				continue
 			case f.Outcome == assess.NotSettled && unnamed(f):
 				continue // one line stands for all of these
+			case weighty(f):
+				notes = append(notes, alike)
+				continue
 			case f.Outcome == assess.Holds:
 				b.addRest(rest, a, f)
 				continue
@@ -31,6 +35,9 @@ func (b *builder) findings() Section {
 			open.Rows[len(open.Rows)-1].Detail = folded(f)
 		}
 		b.addUnnamed(open, a)
+		for _, alike := range notes {
+			open.add(Plain, b.finding(a, alike)...)
+		}
 	}
 	s.addTable("", open)
 	if len(open.Rows) == 0 {
@@ -41,6 +48,17 @@ func (b *builder) findings() Section {
 		s.Parts[len(s.Parts)-1].Detail, s.Parts[len(s.Parts)-1].Screen = true, true
 	}
 	return s
+}
+
+// weighty reports whether a finding asks for nothing by itself and still has to
+// be read: a note on people's health or on what carries the floor.
+func weighty(f *assess.Finding) bool {
+	return noted(f) && (f.Protects == "people" || f.Protects == "structure")
+}
+
+// noted reports whether the rule only adds what it says.
+func noted(f *assess.Finding) bool {
+	return f.Outcome == assess.Holds && f.Calls == assess.NoPath && len(f.Bars) == 0 && len(f.Permits) == 0
 }
 
 // folded reports whether a short print leaves the finding out: it only asks
@@ -147,12 +165,12 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []strin
 		}
 	}
 	limit := f.Limit
-	if firm := b.firmness(f.Sources...); limit != "" && firm != "" {
+	if firm := b.firmness(f.Basis...); limit != "" && firm != "" {
 		limit += " (" + firm + ")"
 	}
 	return []string{
 		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
-		f.Why, b.remedy(f), b.names(missing), b.risk(f.Failure),
+		f.Why, b.remedy(a, f), b.names(missing), b.risk(f.Failure),
 		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
 	}
 }
@@ -166,12 +184,27 @@ func decided(alike []*assess.Finding) string {
 	return strings.Join(distinct(parts), "\n")
 }
 
-// remedy is what follows; of what is not settled it says so.
-func (b *builder) remedy(f *assess.Finding) string {
-	if f.Outcome == assess.NotSettled && f.Remedy != "" && len(f.Permits) == 0 {
+// remedy is what follows; of what is not settled it says so. How to lay tile is
+// not said while a base is not settled, or while the floor is left alone.
+func (b *builder) remedy(a *assess.AreaResult, f *assess.Finding) string {
+	switch {
+	case f.Remedy == "":
+		return ""
+	case len(f.Permits) > 0 && (f.Outcome == assess.NotSettled || stopped(a, f.Zone)):
+		return ""
+	case f.Outcome == assess.NotSettled:
 		return b.say("findings", "if_so", "remedy", f.Remedy)
 	}
 	return f.Remedy
+}
+
+func stopped(a *assess.AreaResult, zone string) bool {
+	for i := range a.Zones {
+		if z := &a.Zones[i]; zone == "" || z.ID == zone {
+			return z.Path.Asks() == assess.Stop
+		}
+	}
+	return false
 }
 
 // aboutEach lists the things that findings alike are about, each with its value.
@@ -217,7 +250,7 @@ func (b *builder) stands(f *assess.Finding) string {
 		key = "presumed"
 	case f.Outcome == assess.Holds && len(f.Permits) > 0:
 		key = "permits"
-	case f.Outcome == assess.Holds && f.Calls == assess.NoPath && len(f.Bars) == 0:
+	case noted(f):
 		key = "noted"
 	}
 	return b.say("outcome", key)

@@ -64,8 +64,12 @@ func (b *builder) mustKnow(z *assess.ZoneResult) string {
 	return b.names(out)
 }
 
-// possible are the bases that nothing rules out, other than the leading one.
+// possible are the bases that nothing rules out, other than the leading one;
+// none is worth naming while the floor is left alone.
 func (b *builder) possible(z *assess.ZoneResult) string {
+	if z.Path.Asks() == assess.Stop {
+		return ""
+	}
 	var out []string
 	for _, p := range z.Paths {
 		if p.Path.IsBase() && p.State != assess.PathRuledOut && p.Path != z.Path {

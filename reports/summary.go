@@ -49,6 +49,8 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 	}
 	if a.Now != "" {
 		out = append(out, Para{Label: b.say("summary", "now"), Text: a.Now, Tone: Urgent})
+	} else if first := firstStep(&a.Zones[a.Leading]); first != "" {
+		out = append(out, Para{Label: b.say("summary", "first"), Text: first})
 	}
 	if a.Zones[a.Leading].Path == assess.CallService {
 		return out // nothing else matters until this is dealt with
@@ -70,6 +72,14 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 		}
 	}
 	return out
+}
+
+// firstStep is what the plan begins with, where that is work and no question.
+func firstStep(z *assess.ZoneResult) string {
+	if len(z.Plan) == 0 || z.Plan[0].Path == assess.FindOut || z.Path.Asks() != assess.Repair {
+		return ""
+	}
+	return z.Plan[0].Text
 }
 
 // located is a sentence with its place, which says nothing where there is only one.

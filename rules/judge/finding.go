@@ -107,7 +107,19 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 	for _, cited := range rule.Cited {
 		f.Sources = append(f.Sources, cited.Source)
 	}
+	f.Basis = t.basis(rule.Limit, f.Sources)
 	return f
+}
+
+// basis is the source of a limit: of the figure that it is, else of the rule
+// whose check works it out.
+func (t *Teller) basis(limit string, sources []assess.Source) []assess.Source {
+	if id, ok := strings.CutPrefix(limit, "figure."); ok {
+		if f, ok := t.Figures.Figure(id); ok {
+			return []assess.Source{f.Source}
+		}
+	}
+	return sources
 }
 
 // Text is the sentence that the rule says of its outcome.

@@ -79,7 +79,7 @@ func kitchen() assess.AreaResult {
 				Why:    "The species and grade are not known, and the range over what is plausible straddles the limit.",
 				Remedy: "Find the grade stamp, or have somebody who knows wood look.",
 				Value:  "L/312 to L/439", Limit: "at least L/360", Missing: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade"),
-				Sources: []assess.Source{read, recalled}, Calls: assess.Strengthen,
+				Sources: []assess.Source{read, recalled}, Basis: []assess.Source{read, recalled}, Calls: assess.Strengthen,
 			},
 			{
 				ID: "added-weight@uncouple", Rule: "added-weight", Subject: "uncouple", Zone: "addition", Outcome: assess.NotComputed, Policy: "verify", Protects: "structure",
