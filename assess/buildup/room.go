@@ -14,15 +14,16 @@ type room struct {
 // removal is what comes out before the new floor is laid.
 type removal struct {
 	thickness quantity.Range // in, of everything that does not stay
-	all       bool           // no layer stays for certain
+	all       bool           // there are layers, and for certain none of them stays
 	deps      assess.Deps
 }
 
 // readRemoval adds up the layers that come out. Layers nobody has named stay
 // below the others and may be there or not.
 func readRemoval(path assess.Thing) removal {
-	r := removal{all: true}
-	for _, item := range path.Items(assess.ScopeLayer) {
+	layers := path.Items(assess.ScopeLayer)
+	r := removal{all: len(layers) > 0}
+	for _, item := range layers {
 		stays, thick := item.Fact("layer.stays"), item.Fact("layer.thickness")
 		out := stays.Among(assess.SetNo.Mask)
 		r.all = r.all && out.Truth == assess.Yes

@@ -118,6 +118,12 @@ func TestRoomGainedByRemoval(t *testing.T) {
 	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1.5-leastBuild["backer-board"])) > 1e-12 {
 		t.Errorf("counted from the bared base: %v", p.facts["path.height_left"].Set.Range)
 	}
+	layers := f.zone.lists[assess.ScopeLayer]
+	f.zone.lists[assess.ScopeLayer] = nil
+	if p = f.run(); words(p.facts["path.height_short"]) == "no" {
+		t.Error("where no layer lies none is bared, and the room is as open as it was answered")
+	}
+	f.zone.lists[assess.ScopeLayer] = layers
 	edge.set("edge.rise_allowed", quantity.Point(0.25))
 	f.open(assess.ScopeLayer)
 	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1-leastBuild["backer-board"])) > 1e-12 {

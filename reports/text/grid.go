@@ -42,7 +42,7 @@ func (p *printer) fit(t *reports.Table, shown []int) (widths []int, ok bool) {
 func (p *printer) tall(shown, widths []int, rows []reports.Row) bool {
 	for _, row := range rows {
 		for k, i := range shown {
-			if len(wrap(row.Cells[i].Text, widths[k])) > tallest {
+			if len(Wrap(row.Cells[i].Text, widths[k])) > tallest {
 				return true
 			}
 		}
@@ -93,7 +93,7 @@ func (p *printer) gridRow(t *reports.Table, shown, widths []int, texts []string,
 	cells := make([][]string, len(texts))
 	height := 0
 	for k, text := range texts {
-		cells[k] = wrap(text, widths[k])
+		cells[k] = Wrap(text, widths[k])
 		height = max(height, len(cells[k]))
 	}
 	for n := range height {

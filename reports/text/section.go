@@ -78,7 +78,7 @@ func (p *printer) labelled(indent, label, text string, s style) {
 
 // lead prints a text of which the first words, head, are set in a style.
 func (p *printer) lead(indent, head, whole string, s style) {
-	for i, l := range wrap(whole, p.width-len(indent)-2) {
+	for i, l := range Wrap(whole, p.width-len(indent)-2) {
 		if rest, ok := strings.CutPrefix(l, head); ok && i == 0 {
 			p.out.WriteString(indent + p.styled(head, s) + rest + "\n")
 			continue
@@ -91,14 +91,14 @@ func (p *printer) lead(indent, head, whole string, s style) {
 }
 
 func (p *printer) paragraph(indent, text string, s style) {
-	for _, l := range wrap(text, p.width-len(indent)) {
+	for _, l := range Wrap(text, p.width-len(indent)) {
 		p.line(indent, l, s)
 	}
 }
 
 // hanging prints a text behind a first word, further lines set in by n columns.
 func (p *printer) hanging(first, text string, n int, s style) {
-	for i, l := range wrap(text, p.width-n) {
+	for i, l := range Wrap(text, p.width-n) {
 		if i == 0 {
 			p.line(first, l, s)
 			continue

@@ -115,7 +115,7 @@ func TestWrap(t *testing.T) {
 		{"abcdefghij kl", 4, []string{"abcd", "efgh", "ij", "kl"}},
 		{"\u4e16\u754c\u4e16", 4, []string{"\u4e16\u754c", "\u4e16"}},
 	} {
-		if got := wrap(c.text, c.width); strings.Join(got, "|") != strings.Join(c.want, "|") {
+		if got := Wrap(c.text, c.width); strings.Join(got, "|") != strings.Join(c.want, "|") {
 			t.Errorf("%q at %d: %q, want %q", c.text, c.width, got, c.want)
 		}
 	}
@@ -126,7 +126,7 @@ func TestWrapLosesNoWord(t *testing.T) {
 		text := rapid.StringMatching(`[a-z\x{00e9} \n]{0,200}`).Draw(t, "text")
 		width := rapid.IntRange(1, 60).Draw(t, "width")
 		squeeze := func(s string) string { return strings.Join(strings.Fields(s), "") }
-		if got := strings.Join(wrap(text, width), "\n"); squeeze(got) != squeeze(text) {
+		if got := strings.Join(Wrap(text, width), "\n"); squeeze(got) != squeeze(text) {
 			t.Fatalf("%q becomes %q", text, got)
 		}
 	})

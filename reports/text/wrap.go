@@ -6,9 +6,9 @@ import (
 	"github.com/rivo/uniseg"
 )
 
-// wrap breaks a text into lines of at most width columns, at spaces where it
+// Wrap breaks a text into lines of at most width columns, at spaces where it
 // can. Line feeds in the text stay. An empty text is one empty line.
-func wrap(text string, width int) []string {
+func Wrap(text string, width int) []string {
 	var lines []string
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		lines = append(lines, fold(paragraph, width)...)

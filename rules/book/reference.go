@@ -95,7 +95,7 @@ func (w *writer) figures() {
 		t := table{heads: []string{"Region", "Value", "Source", "How known", "Note", "Sources differ"}}
 		for _, f := range w.byRegion(id) {
 			t.rows = append(t.rows, []line{plain(f.Region), plain(quantity.Write(f.Dimension, quantity.Point(f.Value), w.main.System)),
-				plain(cited(f.Source)), plain(known(f.Source)), plain(f.Note), plain(f.Differs)})
+				plain(Cited(f.Source)), plain(Known(f.Source)), plain(f.Note), plain(f.Differs)})
 		}
 		w.list([]item{{text: line{{text: id, code: true}, {text: stricter(f)}}}})
 		w.grid(t)
@@ -122,7 +122,8 @@ func (w *writer) byRegion(id string) []figure.Figure {
 	return list
 }
 
-func cited(s figure.Source) string {
+// Cited is a title with its edition and section.
+func Cited(s figure.Source) string {
 	if s.Edition == "" {
 		return s.Title
 	}
@@ -132,7 +133,8 @@ func cited(s figure.Source) string {
 // read is how most sources are known.
 const read = "read"
 
-func known(s figure.Source) string {
+// Known says how something is known, in a reader's words.
+func Known(s figure.Source) string {
 	switch s.Known {
 	case "lookup":
 		return read
@@ -176,6 +178,6 @@ func (w *writer) citations() {
 	for _, id := range slices.Sorted(maps.Keys(all)) {
 		c := all[id]
 		w.heading(3, "source-"+id, id)
-		w.paragraph(line{{text: cited(c.Source)}, {text: " (" + known(c.Source) + "): " + c.States}})
+		w.paragraph(line{{text: Cited(c.Source)}, {text: " (" + Known(c.Source) + "): " + c.States}})
 	}
 }

@@ -155,9 +155,11 @@ func (w *writer) sentences(e *entry) []item {
 // holes are where a sentence takes a fact or a figure.
 var holes = regexp.MustCompile(`{[^{}]*}`)
 
-// filled puts figures into the holes of a sentence, and the names of facts in
-// square brackets.
-func (w *writer) filled(e *rules.Engine, text string) string {
+func (w *writer) filled(e *rules.Engine, text string) string { return Filled(e, text) }
+
+// Filled is a sentence of a rule as a reader of rules sees it: with the figures
+// of the engine's region, and the names of facts in square brackets.
+func Filled(e *rules.Engine, text string) string {
 	return holes.ReplaceAllStringFunc(text, func(hole string) string {
 		name := hole[1 : len(hole)-1]
 		if id, ok := strings.CutPrefix(name, "figure."); ok {
@@ -166,7 +168,7 @@ func (w *writer) filled(e *rules.Engine, text string) string {
 			}
 		}
 		if f, ok := e.Catalogue.Schema().Lookup(name); ok {
-			return "[" + w.name(e, f) + "]"
+			return "[" + judge.Name(e.Catalogue, f) + "]"
 		}
 		return "[" + name + "]"
 	})
@@ -179,7 +181,7 @@ func (w *writer) tail(e *entry) []item {
 		list = append(list, item{text: labelled("Risk", fmt.Sprintf("%s: %s and %s; after the remedy %s and %s",
 			e.Text.Mode, r.Likelihood, r.Consequence, r.LikelihoodAfter, r.ConsequenceAfter))})
 	}
-	if ids := figuresOf(e.Rule); len(ids) > 0 {
+	if ids := FiguresOf(e.Rule); len(ids) > 0 {
 		list = append(list, item{text: linked("Figures", "figure-", ids)})
 	}
 	list = append(list, w.cautionItem(e.Cautions)...)
@@ -218,7 +220,7 @@ func sources(list []figure.Citation) line {
 			out = append(out, span{text: ", "})
 		}
 		out = append(out, span{text: c.ID, link: "source-" + c.ID})
-		if how := known(c.Source); how != read {
+		if how := Known(c.Source); how != read {
 			out = append(out, span{text: " (" + how + ")"})
 		}
 	}
@@ -226,7 +228,8 @@ func sources(list []figure.Citation) line {
 }
 
 // figuresOf are the figures that the rule names, in its conditions first.
-func figuresOf(r *pack.Rule) []string {
+// FiguresOf are the ids of the figures that a rule compares with, or shows.
+func FiguresOf(r *pack.Rule) []string {
 	var ids []string
 	seen := map[string]bool{}
 	add := func(list ...string) {

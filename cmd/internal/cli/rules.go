@@ -96,7 +96,7 @@ func (a *app) rulesShow() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.show(r)
+			return a.show(e, r)
 		},
 	}
 }
@@ -119,41 +119,6 @@ func ids(p *pack.Pack) []string {
 		list[i] = r.ID
 	}
 	return list
-}
-
-// show prints one rule whole.
-func (a *app) show(r *pack.Rule) error {
-	p := func(head, text string) {
-		if text != "" {
-			fmt.Fprintf(a.Out, "%-12s %s\n", head, text)
-		}
-	}
-	p("rule", r.ID)
-	p("title", r.Text.Title)
-	p("looks at", r.Scope.String())
-	if r.Applies != nil {
-		p("applies", r.Applies.String())
-	}
-	p("when", r.When.String())
-	p("not known", policies(r))
-	p("protects", r.Protects)
-	p("does", effects(r))
-	p("says", r.Text.Fails)
-	p("presumed", r.Text.Presumed)
-	p("open", r.Text.Open)
-	p("otherwise", r.Text.Holds)
-	p("why", r.Text.Why)
-	p("remedy", r.Text.Remedy)
-	p("risk", fmt.Sprintf("%s: %s and %s; after the remedy %s and %s", r.Text.Mode,
-		r.Risk.Likelihood, r.Risk.Consequence, r.Risk.LikelihoodAfter, r.Risk.ConsequenceAfter))
-	p("cases", fmt.Sprintf("%d", len(r.Cases)))
-	for _, c := range r.Cases {
-		p("", fmt.Sprintf("%-4s %s", c.Expect, c.Name))
-	}
-	for _, c := range r.Cited {
-		p("source "+c.ID, fmt.Sprintf("%s (%s; %s): %s", c.Title, c.Edition, c.Known, c.States))
-	}
-	return nil
 }
 
 func policies(r *pack.Rule) string {
