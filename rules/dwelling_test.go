@@ -105,10 +105,11 @@ func checkSteps(t *testing.T, name string, s seen, want []assess.PathID) {
 var toppings = []string{"gypsum-poured", "gypsum-patch", "calcium-sulfate-screed", "cement-screed", "lightweight-fill", "sound-mat", "leveler"}
 
 // toppingIsLeftAlone: where people may live below, no plan takes up what may be
-// such a topping.
+// such a topping. Nobody lives below a slab on the ground.
 func toppingIsLeftAlone(_ *Engine, s seen) string {
 	removes := slices.ContainsFunc(s.course.Steps, func(step assess.PlanStep) bool { return step.Path == assess.Remove })
-	if !removes || !slices.Contains(s.zone.Words("site.building"), "flat-above-another") {
+	ground := slices.Equal(s.zone.Words("zone.base"), []string{"slab-on-ground"})
+	if !removes || ground || !slices.Contains(s.zone.Words("site.building"), "flat-above-another") {
 		return ""
 	}
 	for _, l := range s.course.Floor.Zones[0][0].Things(assess.ScopeLayer) {
