@@ -213,7 +213,7 @@ func (b comparer) accept(t *Table, place string, a *assess.Acceptance) {
 	told := raised(&a.FindingChange)
 	remedy := ""
 	if a.New.Compared() > 0 {
-		remedy = a.New.Remedy
+		remedy = b.remedy(a.New)
 	}
 	t.add(changeTone(a.Change), place, b.say("change", a.Change.String()), told.Text, b.about(told), b.lookLines(a), remedy, "")
 	row := &t.Rows[len(t.Rows)-1]

@@ -1,47 +1,23 @@
 package reports
 
 import (
-	"strconv"
-	"strings"
+	"slices"
 
 	"underfoot/assess"
-	"underfoot/assess/quantity"
 )
 
-// findings are what the rules said, worst first; what holds stands in a part of
-// its own. What does not apply, or is about a base that is out of the question,
-// is left to the data.
+// findings are what the rules said, worst first, then what they only note; what
+// holds stands in a part of its own. What does not apply, or is about a base that
+// is out of the question, is left to the data.
 func (b *builder) findings() Section {
 	s := b.section(FindingsSection)
 	open, rest := b.findingTable(), b.restTable()
 	for i := range b.r.Areas {
-		a := &b.r.Areas[i]
-		var notes [][]*assess.Finding
-		for _, alike := range gather(a.Findings) {
-			f := alike[0]
-			switch {
-			case f.Outcome == assess.NotApplicable, idle(a, f.Zone, f.Subject):
-				continue
-			case f.Outcome == assess.NotSettled && unnamed(f):
-				continue // one line stands for all of these
-			case weighty(f):
-				notes = append(notes, alike)
-				continue
-			case f.Outcome == assess.Holds:
-				b.addRest(rest, a, f)
-				continue
-			}
-			open.add(findingTone(f), b.finding(a, alike)...)
-			open.Rows[len(open.Rows)-1].Detail = folded(f)
-		}
-		b.addUnnamed(open, a)
-		for _, alike := range notes {
-			open.add(Plain, b.finding(a, alike)...)
-		}
+		b.addFindings(open, rest, &b.r.Areas[i])
 	}
 	s.addTable("", open)
-	if len(open.Rows) == 0 {
-		s.Lead = []Para{{Text: b.say("findings", "nothing")}}
+	if nothing := b.nothing(open); nothing != "" {
+		s.Lead = []Para{{Text: nothing}}
 	}
 	s.addTable(b.say("findings", "rest"), rest)
 	if len(rest.Rows) > 0 {
@@ -50,10 +26,50 @@ func (b *builder) findings() Section {
 	return s
 }
 
-// weighty reports whether a finding asks for nothing by itself and still has to
-// be read: a note on people's health or on what carries the floor.
-func weighty(f *assess.Finding) bool {
-	return noted(f) && (f.Protects == "people" || f.Protects == "structure")
+func (b *builder) addFindings(open, rest *Table, a *assess.AreaResult) {
+	var notes [][]*assess.Finding
+	for _, alike := range gather(printed(a)) {
+		f := alike[0]
+		switch {
+		case noted(f):
+			notes = append(notes, alike)
+		case f.Outcome == assess.Holds:
+			b.addRest(rest, a, f)
+		default:
+			open.add(findingTone(f), b.finding(a, alike)...)
+			open.Rows[len(open.Rows)-1].Detail = folded(f)
+		}
+	}
+	b.addUnnamed(open, a)
+	for _, alike := range notes {
+		open.add(Plain, b.finding(a, alike)...)
+	}
+}
+
+// printed are the findings that a report tells one by one.
+func printed(a *assess.AreaResult) []*assess.Finding {
+	var out []*assess.Finding
+	for i := range a.Findings {
+		f := &a.Findings[i]
+		switch {
+		case f.Outcome == assess.NotApplicable, idle(a, f):
+		case f.Outcome == assess.NotSettled && unnamed(f): // one line stands for all of these
+		default:
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// nothing says that a list is empty, or that a short print leaves all of it out.
+func (b *builder) nothing(open *Table) string {
+	switch {
+	case len(open.Rows) == 0:
+		return b.say("findings", "nothing")
+	case !slices.ContainsFunc(open.Rows, func(r Row) bool { return !r.Detail }):
+		return b.say("findings", "looks")
+	}
+	return ""
 }
 
 // noted reports whether the rule only adds what it says.
@@ -67,41 +83,9 @@ func folded(f *assess.Finding) bool {
 	return f.Outcome == assess.NotSettled && (f.Policy == "verify" || f.Policy == "note")
 }
 
-func unnamed(f *assess.Finding) bool {
-	return f.Subject == "rest" || strings.HasSuffix(f.Subject, ".rest")
-}
-
-// addUnnamed adds one line for the findings about things that nobody has
-// named, with the answers that would close the lists.
-func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
-	type open struct {
-		rules   int
-		missing []assess.Address
-	}
-	zones := map[string]*open{}
-	for i := range a.Findings {
-		f := &a.Findings[i]
-		if f.Outcome != assess.NotSettled || !unnamed(f) || f.Policy != "hold" {
-			continue
-		}
-		if zones[f.Zone] == nil {
-			zones[f.Zone] = &open{}
-		}
-		zones[f.Zone].rules++
-		zones[f.Zone].missing = append(zones[f.Zone].missing, f.Missing...)
-	}
-	for i := range a.Zones {
-		if o := zones[a.Zones[i].ID]; o != nil {
-			t.add(Waiting, place(a, a.Zones[i].ID), b.say("outcome", assess.NotSettled.String()),
-				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
-				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "", "")
-		}
-	}
-}
-
 // gather brings findings together that say the same of several things, in the
 // order of the first of each.
-func gather(findings []assess.Finding) [][]*assess.Finding {
+func gather(findings []*assess.Finding) [][]*assess.Finding {
 	type key struct {
 		zone, rule, text, limit string
 		outcome                 assess.FindingOutcome
@@ -109,8 +93,7 @@ func gather(findings []assess.Finding) [][]*assess.Finding {
 	}
 	place := map[key]int{}
 	var out [][]*assess.Finding
-	for i := range findings {
-		f := &findings[i]
+	for _, f := range findings {
 		k := key{f.Zone, f.Rule, f.Text, f.Limit, f.Outcome, f.Presumed}
 		n, known := place[k]
 		if !known {
@@ -122,10 +105,11 @@ func gather(findings []assess.Finding) [][]*assess.Finding {
 	return out
 }
 
-// idle reports a subject that is a base which is ruled out in the zone anyway.
-func idle(a *assess.AreaResult, zone, subject string) bool {
-	p, ok := assess.ParsePath(subject)
-	return ok && ruledOut(a, zone, p)
+// idle reports a finding about a base that is ruled out in the zone anyway, and a
+// note on how to lay tile on a floor that is to be left alone.
+func idle(a *assess.AreaResult, f *assess.Finding) bool {
+	p, ok := base(f)
+	return ok && (ruledOut(a, f.Zone, p) || noted(f) && stopped(a, f.Zone))
 }
 
 func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
@@ -143,61 +127,6 @@ func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
 	return false
 }
 
-func (b *builder) findingTable() *Table {
-	return &Table{ID: "findings", Columns: []Column{
-		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 11), b.column("found", Detail, 12), b.column("limit", Detail, 14),
-		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
-		b.column("risk", Aside, 60), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
-		b.column("decided", Fold, 40),
-	}}
-}
-
-// finding is one row for findings that are alike.
-func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []string {
-	f := alike[0]
-	about, found := b.about(f), b.found(f)
-	missing := f.Missing
-	if len(alike) > 1 {
-		about, found = b.aboutEach(alike), ""
-		for _, other := range alike[1:] {
-			missing = append(missing[:len(missing):len(missing)], other.Missing...)
-		}
-	}
-	limit := f.Limit
-	if firm := b.firmness(f.Basis...); limit != "" && firm != "" {
-		limit += " (" + firm + ")"
-	}
-	return []string{
-		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
-		f.Why, b.remedy(a, f), b.names(missing), b.risk(f.Failure),
-		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
-	}
-}
-
-// decided is what decided each of the findings.
-func decided(alike []*assess.Finding) string {
-	var parts []string
-	for _, f := range alike {
-		parts = append(parts, f.Decided)
-	}
-	return strings.Join(distinct(parts), "\n")
-}
-
-// remedy is what follows; of what is not settled it says so. How to lay tile is
-// not said while a base is not settled, or while the floor is left alone.
-func (b *builder) remedy(a *assess.AreaResult, f *assess.Finding) string {
-	switch {
-	case f.Remedy == "":
-		return ""
-	case len(f.Permits) > 0 && (f.Outcome == assess.NotSettled || stopped(a, f.Zone)):
-		return ""
-	case f.Outcome == assess.NotSettled:
-		return b.say("findings", "if_so", "remedy", f.Remedy)
-	}
-	return f.Remedy
-}
-
 func stopped(a *assess.AreaResult, zone string) bool {
 	for i := range a.Zones {
 		if z := &a.Zones[i]; zone == "" || z.ID == zone {
@@ -205,87 +134,4 @@ func stopped(a *assess.AreaResult, zone string) bool {
 		}
 	}
 	return false
-}
-
-// aboutEach lists the things that findings alike are about, each with its value.
-func (b *builder) aboutEach(alike []*assess.Finding) string {
-	var out []string
-	for _, f := range alike {
-		line := b.about(f)
-		if found := b.found(f); found != "" {
-			line += ": " + found
-		}
-		out = append(out, line)
-	}
-	return b.lines(out)
-}
-
-// found is the value, left out where it says no more than the mark.
-func (b *builder) found(f *assess.Finding) string {
-	if f.Value == b.amount(quantity.Number, quantity.Everything) {
-		return ""
-	}
-	return f.Value
-}
-
-func (b *builder) restTable() *Table {
-	return &Table{ID: "other_findings", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 14), b.column("found", Detail, 14), b.column("limit", Detail, 13),
-		b.column("rule", Aside, 24), b.column("sources", Aside, 18),
-	}}
-}
-
-// addRest adds a finding that asks nothing.
-func (b *builder) addRest(t *Table, a *assess.AreaResult, f *assess.Finding) {
-	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit, f.Rule, b.cite(f.Sources...))
-}
-
-// stands is the word for a finding's outcome. A rule that permits says
-// 'possible' when it holds, a bare caution says 'noted'.
-func (b *builder) stands(f *assess.Finding) string {
-	key := f.Outcome.String()
-	switch {
-	case f.Presumed:
-		key = "presumed"
-	case f.Outcome == assess.Holds && len(f.Permits) > 0:
-		key = "permits"
-	case noted(f):
-		key = "noted"
-	}
-	return b.say("outcome", key)
-}
-
-func findingTone(f *assess.Finding) Tone {
-	switch f.Outcome {
-	case assess.Fails:
-		return Urgent
-	case assess.NotSettled, assess.NotComputed:
-		if f.Presumed {
-			return Urgent
-		}
-		return Waiting
-	case assess.Holds:
-		return Settled
-	}
-	return Quiet
-}
-
-// about is the thing that the finding is about, where that is a listed one.
-func (b *builder) about(f *assess.Finding) string {
-	if unnamed(f) {
-		return b.say("findings", "unnamed")
-	}
-	if p, ok := assess.ParsePath(f.Subject); ok {
-		return b.path(p)
-	}
-	return strings.TrimPrefix(f.Subject, f.Zone+".")
-}
-
-func (b *builder) risk(f assess.Failure) string {
-	if f.Mode == "" {
-		return ""
-	}
-	return b.say("findings", "risk", "mode", f.Mode, "lb", f.LikelihoodBefore, "cb", f.ConsequenceBefore,
-		"la", f.LikelihoodAfter, "ca", f.ConsequenceAfter)
 }

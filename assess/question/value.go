@@ -121,8 +121,9 @@ func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) str
 }
 
 // Word is what a reader calls a choice of a fact: its label without what tells
-// it apart, which stands in brackets at its end. A tallied or derived fact has the labels of the fact whose choices
-// it takes; a choice without a label is its own word.
+// it apart, which stands in brackets at its end. A tallied or derived fact has
+// the labels of the fact whose choices it takes; a choice without a label is its
+// own word.
 func (c *Catalogue) Word(f assess.FactID, choice string) string {
 	q := c.Question(f)
 	if like := c.schema.Decl(f).Like; like != "" {

@@ -99,7 +99,7 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 		Why: t.fill(rule.Text.Why, r), Remedy: t.fill(rule.Text.Remedy, r),
 		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
 			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},
-		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: rule.Bars,
+		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: r.bars(),
 	}
 	f.Text = t.Text(r)
 	f.Value, _ = t.value(rule.Value, r)
@@ -109,6 +109,15 @@ func (t *Teller) finding(r *Ruling) assess.Finding {
 	}
 	f.Basis = t.basis(rule.Limit, f.Sources)
 	return f
+}
+
+// bars are the bases that the ruling's rule bars: those that it names, or the one
+// that it looks at.
+func (r *Ruling) bars() []assess.PathID {
+	if base, ok := assess.ParsePath(r.Thing.ID()); ok && r.Rule.BarsThis {
+		return []assess.PathID{base}
+	}
+	return r.Rule.Bars
 }
 
 // basis is the source of a limit: of the figure that it is, else of the rule
