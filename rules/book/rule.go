@@ -83,6 +83,9 @@ func (w *writer) head(e *entry) []item {
 	return list
 }
 
+// way is what a reader calls a step or a base.
+func (w *writer) way(p assess.PathID) string { return "'" + w.main.Pack.Steps[p].Text.Label + "'" }
+
 // effects are what the rule does once it holds, with links to the ways.
 func (w *writer) effects(r *pack.Rule) line {
 	out := line{{text: "Does:", strong: true}}
@@ -92,7 +95,7 @@ func (w *writer) effects(r *pack.Rule) line {
 			if i == 0 {
 				lead = map[bool]string{true: " ", false: "; "}[len(out) == 1] + what + " "
 			}
-			out = append(out, span{text: lead}, span{text: p.String(), link: "path-" + p.String()})
+			out = append(out, span{text: lead}, span{text: w.way(p), link: "path-" + p.String()})
 		}
 	}
 	if r.Calls != assess.NoPath {
