@@ -14,33 +14,101 @@ func with(f assess.Finding) *View {
 	return NewView(r, Options{})
 }
 
-// A note on people or on what carries the floor is read with the troubles, not
-// among what is in order.
-func TestNotesThatWeighAreFindings(t *testing.T) {
-	for protects, heading := range map[string]string{"people": "What follows", "structure": "What follows", "finish": ""} {
-		v := with(assess.Finding{ID: "n", Rule: "n", Outcome: assess.Holds, Protects: protects,
-			Text: "An invented note.", Remedy: "Ask an invented office."})
-		row := rowWith(t, v, FindingsSection, "An invented note.")
-		if _, asks := row["What follows"]; asks != (heading != "") {
-			t.Errorf("%s: row %v", protects, row)
+func note(zone, subject string) assess.Finding {
+	return assess.Finding{ID: "n", Rule: "n", Zone: zone, Subject: subject, Outcome: assess.Holds, Protects: "finish",
+		Text: "An invented note.", Remedy: "Ask an invented office."}
+}
+
+// A note is read with the findings, behind all troubles, and not among what is
+// in order.
+func TestNotesStandBehindTroubles(t *testing.T) {
+	v := with(note("addition", ""))
+	if row := rowWith(t, v, FindingsSection, "An invented note."); row["How it stands"] != "noted" || row["What follows"] == "" {
+		t.Errorf("row %v", row)
+	}
+	table := v.Section(FindingsSection).Parts[0].Table
+	behind := false
+	for _, row := range table.Rows {
+		if row.Cells[table.Find(Group)].Text != rowWith(t, v, FindingsSection, "An invented note.")["Room"] {
+			continue
 		}
-		if row["How it stands"] != "noted" {
-			t.Errorf("%s: %q, want noted", protects, row["How it stands"])
+		isNote := row.Cells[table.Find(Mark)].Text == "noted"
+		if behind && !isNote {
+			t.Errorf("%q stands behind a note", row.Cells[table.Find(Title)].Text)
+		}
+		behind = isNote
+	}
+}
+
+// What a rule that bars says when it does not is no note.
+func TestBarNotRaisedIsNoNote(t *testing.T) {
+	f := note("addition", "")
+	f.Bars = []assess.PathID{assess.DirectBond}
+	if row := rowWith(t, with(f), FindingsSection, f.Text); row["How it stands"] != "not raised" {
+		t.Errorf("row %v", row)
+	}
+}
+
+// A note on a way to lay tile is not told of a floor that is to be left alone,
+// also where the room's zones stand before what it is about.
+func TestNoteOnABaseOfAStoppedFloor(t *testing.T) {
+	for subject, told := range map[string]bool{"uncouple": false, "old-part.uncouple": false, "": true} {
+		v := with(note("old-part", subject))
+		if got := contains(v, "An invented note."); got != told {
+			t.Errorf("about %q: told %v, want %v", subject, got, told)
 		}
 	}
 }
 
-// How to lay tile is no instruction while the base is not settled, nor on a
-// floor that is to be left alone.
-func TestPermitInstructsOnlyWhereItHolds(t *testing.T) {
-	for _, c := range []struct {
-		zone    string
-		outcome assess.FindingOutcome
-	}{{"addition", assess.NotSettled}, {"old-part", assess.NotSettled}, {"old-part", assess.Fails}} {
-		v := with(assess.Finding{ID: "p", Rule: "p", Zone: c.zone, Outcome: c.outcome, Protects: "finish",
-			Text: "An invented base.", Remedy: "Fasten the invented board.", Permits: []assess.PathID{assess.BackerBoard}})
-		if got := rowWith(t, v, FindingsSection, "An invented base.")["What follows"]; got != "" {
-			t.Errorf("%s, %v: %q", c.zone, c.outcome, got)
+// Where a finding about two bases is idle for the first, it is told of the other.
+func TestIdleBaseHidesNoOther(t *testing.T) {
+	r := sample.Result()
+	a := &r.Areas[0]
+	z := &a.Zones[1]
+	z.Path = assess.DirectBond
+	z.Paths = []assess.PathStanding{{Path: assess.Uncouple, State: assess.PathRuledOut}, {Path: assess.DirectBond, State: assess.PathOpen}}
+	a.Findings = append(a.Findings, note(z.ID, "uncouple"), note(z.ID, "direct-bond"))
+	row := rowWith(t, NewView(r, Options{}), FindingsSection, "An invented note.")
+	if want := "tile bonded straight to the base"; row["About"] != want {
+		t.Errorf("about %q, want %q", row["About"], want)
+	}
+}
+
+// How to lay tile is no instruction while the base is not settled, and what an
+// unsettled trouble asks for says so.
+func TestRemedyOfWhatIsNotSettled(t *testing.T) {
+	for _, outcome := range []assess.FindingOutcome{assess.NotSettled, assess.NotComputed} {
+		f := assess.Finding{ID: "p", Rule: "p", Zone: "addition", Outcome: outcome, Protects: "finish",
+			Text: "An invented base.", Remedy: "Fasten the invented board.", Calls: assess.Level}
+		if got := rowWith(t, with(f), FindingsSection, f.Text)["What follows"]; got != "If it is so: Fasten the invented board." {
+			t.Errorf("a trouble, %v: %q", outcome, got)
+		}
+		f.Calls, f.Permits = assess.NoPath, []assess.PathID{assess.BackerBoard}
+		if got := rowWith(t, with(f), FindingsSection, f.Text)["What follows"]; got != "" {
+			t.Errorf("a permit, %v: %q", outcome, got)
+		}
+	}
+}
+
+// A floor without findings says so, and so does a print that leaves all out.
+func TestListOfNothingSaysSo(t *testing.T) {
+	look := assess.Finding{ID: "l", Rule: "l", Outcome: assess.NotSettled, Policy: "verify", Text: "An invented look."}
+	for want, findings := range map[string][]assess.Finding{
+		"No rule found trouble or an open point.":                                                      nil,
+		"No rule found trouble. What is still open holds nothing up; it is looked at before the work.": {look},
+		"": {look, note("", "")},
+	} {
+		r := sample.Result()
+		for i := range r.Areas {
+			r.Areas[i].Findings = nil
+		}
+		r.Areas[0].Findings = findings
+		got := ""
+		if lead := NewView(r, Options{}).Section(FindingsSection).Lead; len(lead) > 0 {
+			got = lead[0].Text
+		}
+		if got != want {
+			t.Errorf("%d findings: %q, want %q", len(findings), got, want)
 		}
 	}
 }

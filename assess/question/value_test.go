@@ -126,17 +126,6 @@ func TestShow(t *testing.T) {
 	}
 }
 
-// A label is cut at its bracket where it is shown, so nothing may stand behind it.
-func TestLabelsEndWithTheirBrackets(t *testing.T) {
-	for i := range us().Questions {
-		for word, label := range us().Questions[i].Text.Choices {
-			if strings.Contains(label, " (") && !strings.HasSuffix(label, ")") {
-				t.Errorf("%s, %s: %q loses what stands behind the bracket", us().Questions[i].Decl.ID, word, label)
-			}
-		}
-	}
-}
-
 // What Write gives, Read takes back, in either system of units.
 func TestWriteRoundTrips(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
