@@ -75,6 +75,16 @@ func TestComparisonSaysWhatHasChanged(t *testing.T) {
 	}
 }
 
+// What the second visit leaves open is accepted under a condition.
+func TestAcceptanceOfWhatIsNotSettled(t *testing.T) {
+	c := twoVisits()
+	c.Areas[0].Accept[0].New.Outcome = assess.NotSettled
+	row := rowWith(t, NewComparison(c, Options{Units: quantity.US}), AcceptanceSection, "The panel is loose.")
+	if want := "If it is so: Have it refastened."; row["What follows"] != want {
+		t.Errorf("%q, want %q", row["What follows"], want)
+	}
+}
+
 // Two visits without any finding say so, rather than showing an empty section.
 func TestComparisonOfNothing(t *testing.T) {
 	c := twoVisits()
