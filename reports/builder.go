@@ -39,8 +39,8 @@ func (b *builder) view() *View {
 		Words:    Words{b.words},
 	}
 	for _, make := range []func() Section{
-		b.summary, b.rooms, b.findings, b.questions, b.plan, b.options, b.heights,
-		b.calculations, b.cautions, b.answers, b.unchecked, b.sources, b.signOff,
+		b.summary, b.rooms, b.findings, b.questions, b.plan, b.quantities, b.options,
+		b.heights, b.calculations, b.cautions, b.answers, b.unchecked, b.sources, b.signOff,
 	} {
 		if s := make(); len(s.Parts) > 0 || len(s.Lead) > 0 {
 			v.Sections = append(v.Sections, s)

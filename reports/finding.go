@@ -81,17 +81,18 @@ func (b *builder) found(f *assess.Finding) string {
 	return f.Value
 }
 
+// restTable has the columns of the findings, so that on paper the headings which
+// a sheet repeats are those of both.
 func (b *builder) restTable() *Table {
-	return &Table{ID: "other_findings", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 14), b.column("found", Detail, 14), b.column("limit", Detail, 13),
-		b.column("rule", Aside, 24), b.column("sources", Aside, 18),
-	}}
+	t := b.findingTable()
+	t.ID, t.Shape = "other_findings", Grid
+	return t
 }
 
 // addRest adds a finding that asks nothing.
 func (b *builder) addRest(t *Table, a *assess.AreaResult, f *assess.Finding) {
-	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit, f.Rule, b.cite(f.Sources...))
+	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit,
+		"", "", "", "", "", b.cite(f.Sources...), f.Rule, "")
 }
 
 // stands is the word for a finding's outcome. A rule that permits says

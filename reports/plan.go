@@ -6,10 +6,9 @@ import (
 	"strings"
 
 	"underfoot/assess"
-	"underfoot/assess/quantity"
 )
 
-// plan is what is done, in working order, zone by zone, and the quantities of it.
+// plan is what is done, in working order, zone by zone.
 func (b *builder) plan() Section {
 	s := b.section(PlanSection)
 	steps := &Table{ID: "plan", Columns: []Column{
@@ -18,31 +17,25 @@ func (b *builder) plan() Section {
 		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 90),
 		b.column("needs", Aside, 90), b.column("otherways", Aside, 40),
 	}}
-	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
-		b.numbers("low", 10), b.numbers("high", 10), b.column("unit", Detail, 10), b.column("note", Detail, 40),
-	}}
-	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {
-		for i := range z.Plan {
-			p := &z.Plan[i]
-			n := strconv.Itoa(i + 1)
-			steps.add(stepTone(p), place(a, z.ID), b.say("plan", "step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
-				b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
-				strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
-			for _, q := range p.Quantities {
-				amounts.Rows = append(amounts.Rows, b.amountRow(place(a, z.ID), n, q))
-			}
-		}
+	b.eachStep(func(place, n string, p *assess.PlanStep) {
+		steps.add(stepTone(p), place, b.say("plan", "step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
+			b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
+			strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
 	})
 	s.addTable("", steps)
-	s.addTable(b.say("plan", "quantities"), amounts, Para{Text: b.say("plan", "quantities_lead")})
-	if len(amounts.Rows) > 0 {
-		s.Parts[len(s.Parts)-1].Detail = true
-	}
 	if len(s.Parts) > 0 {
 		s.Lead = []Para{{Text: b.say("plan", "lead")}}
 	}
 	return s
+}
+
+// eachStep visits the steps of every zone's plan with their place and number.
+func (b *builder) eachStep(visit func(place, n string, p *assess.PlanStep)) {
+	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {
+		for i := range z.Plan {
+			visit(place(a, z.ID), strconv.Itoa(i+1), &z.Plan[i])
+		}
+	})
 }
 
 // stepText is what is done. Where every base is struck out and nothing is left
@@ -83,20 +76,4 @@ func stepTone(p *assess.PlanStep) Tone {
 		return Waiting
 	}
 	return Plain
-}
-
-// amountRow has the two ends of a quantity as numbers.
-func (b *builder) amountRow(place, step string, q assess.Quantity) Row {
-	row := Row{Cells: cells(place, step, q.Text, "", "", q.Unit, q.Note)}
-	row.Cells[3], row.Cells[4] = b.number(q.Value.Lo), b.number(q.Value.Hi)
-	return row
-}
-
-// number is a number with as many digits as a reader needs, or the words for an
-// end that is not known.
-func (b *builder) number(v float64) Cell {
-	if !quantity.Point(v).Bounded() {
-		return Cell{Text: b.say("view", "not_known")}
-	}
-	return Cell{Text: quantity.Write(quantity.Number, quantity.Point(v), quantity.US), Number: &v}
 }

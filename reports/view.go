@@ -29,6 +29,7 @@ const (
 	FindingsSection     = "findings"
 	QuestionsSection    = "questions"
 	PlanSection         = "plan"
+	QuantitiesSection   = "quantities"
 	HeightsSection      = "heights"
 	CalculationsSection = "calculations"
 	CautionsSection     = "cautions"

@@ -73,7 +73,7 @@ func rowWith(t *testing.T, v *View, section, text string) map[string]string {
 }
 
 func TestSectionsStandInOrder(t *testing.T) {
-	want := []string{SummarySection, RoomsSection, FindingsSection, QuestionsSection, PlanSection, HeightsSection,
+	want := []string{SummarySection, RoomsSection, FindingsSection, QuestionsSection, PlanSection, QuantitiesSection, HeightsSection,
 		CalculationsSection, CautionsSection, AnswersSection, UncheckedSection, SourcesSection, SignOffSection}
 	var got []string
 	for _, s := range sampleView(Options{}).Sections {
@@ -86,7 +86,7 @@ func TestSectionsStandInOrder(t *testing.T) {
 
 func TestEmptyResultLeavesSectionsOut(t *testing.T) {
 	v := NewView(&assess.Result{Areas: []assess.AreaResult{{ID: "the-room", Zones: []assess.ZoneResult{{ID: "main"}}}}}, Options{})
-	for _, id := range []string{PlanSection, HeightsSection, CalculationsSection, AnswersSection, SourcesSection} {
+	for _, id := range []string{PlanSection, QuantitiesSection, HeightsSection, CalculationsSection, AnswersSection, SourcesSection} {
 		if v.Section(id) != nil {
 			t.Errorf("%s has nothing to say and is there", id)
 		}

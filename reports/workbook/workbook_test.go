@@ -66,7 +66,7 @@ func opened(t *testing.T, book []byte) *excelize.File {
 }
 
 func TestSheetsAreThoseOfTheView(t *testing.T) {
-	want := []string{"Summary", "Rooms", "Findings", "To find out", "Plan", "Heights", "Calculations", "Cautions", "Answers", "Not checked", "Sources", "Sign-off"}
+	want := []string{"Summary", "Rooms", "Findings", "To find out", "Plan", "Quantities", "Heights", "Calculations", "Cautions", "Answers", "Not checked", "Sources", "Sign-off"}
 	if got := opened(t, built(t, sampleView(), Options{})).GetSheetList(); strings.Join(got, "|") != strings.Join(want, "|") {
 		t.Errorf("sheets %v", got)
 	}
