@@ -27,7 +27,9 @@ var worse = map[string]any{
 	"slab.moved": yesIsWorse, "slab.rh": 1.0, "slab.mver": 1.0, "slab.film_test": []string{"clear", "wet"},
 	"water.wood_moisture": 1.0, "water.framing_moisture": 1.0, "water.mould_area": 1.0,
 	"zone.sag": 1.0, "flat.gap_10ft": 1.0, "joist.known_ratio": -1.0,
-	"site.piers_firm": []string{"yes", "no"},
+	"site.piers_firm": []string{"yes", "no"}, "beam.covered": []string{"yes", "no"}, "service.mapped": []string{"yes", "no"},
+	"zone.earlier_tile": []string{"none", "fine", "broke-cause-known", "broke-cause-unknown"}, "zone.drop": 1.0,
+	"zone.drop_cause_known": []string{"yes", "no"}, "work.penetrate": yesIsWorse,
 }
 
 var yesIsWorse = []string{"no", "yes"}
