@@ -52,8 +52,8 @@ func New(v Values, region string, sys quantity.System, visited assess.Day) *Docu
 // Job is a copy of what the record says.
 func (d *Document) Job() *assess.Job { return d.job.Clone() }
 
-// Warnings are what was read but not understood, such as unknown keys: kept in
-// the file, and of no effect.
+// Warnings are what was read but not followed: unknown keys, which are kept in
+// the file without effect, and lists that do not apply and name things.
 func (d *Document) Warnings() assess.Problems { return d.warnings }
 
 // System is the system in which the record's bare numbers are read: that of

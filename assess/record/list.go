@@ -24,6 +24,16 @@ func (r *reader) list(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 			r.complete(c, list, zone)
 		}
 		r.items(f["items"], list, zone)
+		r.contradicted(n, list, zone)
+	}
+}
+
+// contradicted warns of a list that is said not to apply and names things all
+// the same: the things count.
+func (r *reader) contradicted(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
+	if len(zone.Lists[list]) > 0 && zone.Answers[assess.CompleteField(list)].Reply == assess.DoesNotApply {
+		r.odd.note(at(n), fmt.Sprintf("the list %s is said not to apply and has items: where it may apply they count, and the list stays open", list),
+			"write complete: yes where these are all, or not sure")
 	}
 }
 

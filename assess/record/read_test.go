@@ -2,6 +2,7 @@ package record_test
 
 import (
 	"bytes"
+	"slices"
 	"testing"
 
 	"underfoot/assess"
@@ -104,18 +105,26 @@ func TestReadJSON(t *testing.T) {
 
 // TestWarnings: what is not known is kept, of no effect, and said.
 func TestWarnings(t *testing.T) {
-	d := parse(t, "format: underfoot.assessment/1\nclient: Invented Person\nregion:\nareas:\n  - id: hall\n    answers: {room.colour_of_walls: green, room.use: }\n")
+	warned(t, "format: underfoot.assessment/1\nclient: Invented Person\nregion:\nareas:\n  - id: hall\n    answers: {room.colour_of_walls: green, room.use: }\n",
+		"record.yaml:2:1", "record.yaml:3:1", "record.yaml:6:15", "record.yaml:6:54")
+}
+
+// TestListSaidNotToApply: a list that does not apply should name nothing.
+func TestListSaidNotToApply(t *testing.T) {
+	zone := "format: underfoot.assessment/1\nareas:\n  - id: hall\n    zones:\n      - id: main\n        crack:\n"
+	warned(t, zone+"          complete: does not apply\n          items: [{id: c1}]\n", "record.yaml:7:11")
+	warned(t, zone+"          complete: does not apply\n")
+	warned(t, zone+"          complete: not sure\n          items: [{id: c1}]\n")
+}
+
+// warned tests the places that reading warns of.
+func warned(t *testing.T, text string, want ...string) {
+	t.Helper()
 	var places []string
-	for _, w := range d.Warnings() {
+	for _, w := range parse(t, text).Warnings() {
 		places = append(places, w.Place)
 	}
-	want := []string{"record.yaml:2:1", "record.yaml:3:1", "record.yaml:6:15", "record.yaml:6:54"}
-	if len(places) != len(want) {
-		t.Fatalf("%v, want %v", places, want)
-	}
-	for i := range want {
-		if places[i] != want[i] {
-			t.Errorf("%v, want %v", places, want)
-		}
+	if !slices.Equal(places, want) {
+		t.Errorf("%v, want %v", places, want)
 	}
 }
