@@ -38,6 +38,7 @@ func TestRegions(t *testing.T) {
 	for _, name := range regionalFloors {
 		writeFloor(t, &b, name)
 	}
+	writeSubjects(t, &b)
 	writeFigures(&b)
 	got := b.String()
 	if *update {
@@ -107,13 +108,16 @@ func indented(lines, without []string) string {
 	return out
 }
 
-// regionLines is what a region says of a floor: rules that take effect or wait,
-// sums, cautions and plan.
+// regionLines is what a region says of a floor: rules that take effect, wait or
+// add a note, sums, cautions and plan.
 func regionLines(r *assess.Result, look *judge.Look) []string {
 	var out []string
 	for i := range look.Rulings {
 		u := &look.Rulings[i]
 		switch {
+		case u.Rule.IsPermit():
+		case !u.Rule.IsTrouble() && u.Proven():
+			out = append(out, "notes    "+u.Rule.ID)
 		case !u.Rule.IsTrouble():
 		case u.Presumed():
 			out = append(out, "presumes "+u.FindingID())

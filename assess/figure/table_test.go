@@ -54,6 +54,13 @@ func TestFiguresAsPublished(t *testing.T) {
 		{"lead_paint_to", "au", "1997"},            // WorkSafe Tasmania: 0.1 percent from 1997
 		{"lead_paint_to", "uk", "1992"},            // sale to the public ended about 1992
 		{"lead_paint_to", "ca", "1990"},            // possible to 1990
+		{"asbestos_share", "us", "1 %"},            // 40 CFR 61 Subpart M
+		{"asbestos_share", "ca", "0.5 %"},          // Ontario Regulation 278/05
+		{"silica_limit", "us", "0.05"},             // 29 CFR 1926.1153: 50 micrograms
+		{"silica_limit", "ca", "0.025"},            // list of Canadian limits: federal, British Columbia
+		{"silica_limit", "uk", "0.1"},              // EH40/2005 addendum
+		{"silica_limit", "de", "0.1"},              // Directive 2004/37/EC, Annex III
+		{"silica_limit", "au", "0.05"},             // Safe Work Australia, from Jul 2020
 		{"mould_area", "us", "10 ft2"},             // EPA, Mold clean-up
 		{"mould_area", "de", "10.76 ft2"},          // about 1 m2
 		{"crack_width_engineer", "us", "1/8 in"},   // reach of crack isolation membranes
