@@ -39,11 +39,16 @@ func readJob(t testing.TB, e *Engine, name string) (*assess.Job, string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, err := record.Read(data, name, e.Catalogue)
+	return parseJob(t, e, name, string(data)), string(data)
+}
+
+func parseJob(t testing.TB, e *Engine, name, text string) *assess.Job {
+	t.Helper()
+	d, err := record.Read([]byte(text), name, e.Catalogue)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return d.Job(), string(data)
+	return d.Job()
 }
 
 func TestScenarios(t *testing.T) {

@@ -6,7 +6,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
-	"underfoot/assess/record"
 )
 
 const floatingScreed = `
@@ -36,11 +35,7 @@ func TestScreedOnInsulationIsABase(t *testing.T) {
 		t.Fatal(err)
 	}
 	for top, want := range map[string]assess.PathID{"cement-screed": assess.DirectBond, "leveler": assess.Remove} {
-		d, err := record.Read([]byte(strings.Replace(floatingScreed, "TOP", top, 1)), "screed.yaml", e.Catalogue)
-		if err != nil {
-			t.Fatal(err)
-		}
-		job := d.Job()
+		job := parseJob(t, e, "screed.yaml", strings.Replace(floatingScreed, "TOP", top, 1))
 		if z := e.Assess(job, job.Visited).Areas[0].Zones[0]; z.Path != want {
 			t.Errorf("%s: %v leads, want %v", top, z.Path, want)
 		}

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"underfoot/assess"
-	"underfoot/assess/record"
 )
 
 const oldTile = `
@@ -31,11 +30,7 @@ areas:
 func TestCautionStandsAtItsStep(t *testing.T) {
 	e := openUS(t)
 	for year, want := range map[string]bool{"1970": true, "2010": false} {
-		d, err := record.Read([]byte(strings.Replace(oldTile, "YEAR", year, 1)), "tile.yaml", e.Catalogue)
-		if err != nil {
-			t.Fatal(err)
-		}
-		job := d.Job()
+		job := parseJob(t, e, "tile.yaml", strings.Replace(oldTile, "YEAR", year, 1))
 		plan := e.Assess(job, job.Visited).Areas[0].Zones[0].Plan
 		i := slices.IndexFunc(plan, func(s assess.PlanStep) bool { return s.Path == assess.Remove })
 		if i < 0 || slices.Contains(plan[i].Cautions, "asbestos-hard-layers") != want {
