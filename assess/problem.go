@@ -1,8 +1,9 @@
 package assess
 
 import (
-	"fmt"
 	"strings"
+
+	"underfoot/assess/message"
 )
 
 // A ProblemKind groups problems by what the reader can do about them; the
@@ -23,33 +24,38 @@ const (
 // A Problem is one thing that is wrong: where, what, and what to do next.
 type Problem struct {
 	Kind  ProblemKind
-	Place string // file:line:column, an address, or empty
-	What  string // lower case, no full stop
-	Hint  string // the next step, or empty
-	Lines string // the offending line with a caret below it, or empty
+	Place string          // file:line:column, an address, or empty
+	What  message.Message // lower case, no full stop
+	Hint  message.Message // the next step, or nothing
+	Lines string          // the offending line with a caret below it, or empty
 	Cause error
 }
 
-// Error is place and what; the hint and the lines are printed by Report.
-func (p *Problem) Error() string {
+// Error is place and what in English; Report says everything.
+func (p *Problem) Error() string { return p.headline(message.English()) }
+
+func (p *Problem) headline(l *message.Language) string {
 	if p.Place == "" {
-		return p.What
+		return l.Say(p.What)
 	}
-	return p.Place + ": " + p.What
+	return p.Place + ": " + l.Say(p.What)
 }
+
+// Message is what is wrong, without its place.
+func (p *Problem) Message() message.Message { return p.What }
 
 // Unwrap is the cause.
 func (p *Problem) Unwrap() error { return p.Cause }
 
 // Report is the whole problem for a reader, on as many lines as it needs.
-func (p *Problem) Report() string {
+func (p *Problem) Report(l *message.Language) string {
 	var b strings.Builder
-	b.WriteString(p.Error())
+	b.WriteString(p.headline(l))
 	if p.Lines != "" {
 		b.WriteString("\n" + p.Lines)
 	}
-	if p.Hint != "" {
-		fmt.Fprintf(&b, "\n  hint: %s", p.Hint)
+	if !p.Hint.IsZero() {
+		b.WriteString("\n  " + l.Text("problem/report.hint", "hint", p.Hint))
 	}
 	return b.String()
 }

@@ -3,6 +3,7 @@ package assess
 import (
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -256,15 +257,16 @@ type Said struct {
 
 // A Result is the whole answer to one job.
 type Result struct {
-	File    string
-	Job     *Job
-	Region  string
-	Units   quantity.System
-	Today   Day
-	Verdict Verdict
-	Span    Span
-	Areas   []AreaResult
-	Said    []Said            // every answer, in catalogue order
-	Labels  map[string]string // of every question, by short name, a few words each
-	Packs   []PackRef
+	File     string
+	Job      *Job
+	Region   string
+	Units    quantity.System
+	Language *message.Language // in which it is told
+	Today    Day
+	Verdict  Verdict
+	Span     Span
+	Areas    []AreaResult
+	Said     []Said            // every answer, in catalogue order
+	Labels   map[string]string // of every question, by short name, a few words each
+	Packs    []PackRef
 }

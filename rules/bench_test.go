@@ -3,6 +3,7 @@ package rules
 import (
 	"testing"
 
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -10,7 +11,7 @@ import (
 
 func BenchmarkOpen(b *testing.B) {
 	for b.Loop() {
-		if _, err := Open("us", quantity.US); err != nil {
+		if _, err := Open("us", quantity.US, message.English()); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules/judge"
@@ -22,6 +23,7 @@ import (
 type Engine struct {
 	Region    string
 	System    quantity.System
+	Language  *message.Language
 	Figures   *figure.Table
 	Catalogue *question.Catalogue
 	Pack      *pack.Pack
@@ -31,12 +33,12 @@ type Engine struct {
 }
 
 // Open compiles the catalogue, the checks and the rules for a region, with the
-// units in which a reader is told things, and adds the local packs, whose order
+// units and the language in which a reader is told things, and adds the local packs, whose order
 // never matters. Region words are those of a record; empty is a region that
 // nobody has said. What is wrong with packs comes back at once as assess.Problems.
-func Open(region string, sys quantity.System, packs ...*pack.Local) (*Engine, error) {
+func Open(region string, sys quantity.System, l *message.Language, packs ...*pack.Local) (*Engine, error) {
 	added := pack.Add(figure.For(region, sys), packs...)
-	e := &Engine{Region: region, System: sys, Figures: added.Figures}
+	e := &Engine{Region: region, System: sys, Language: l, Figures: added.Figures}
 	derivations := check.All(e.Figures, sys)
 	var err error
 	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations)); err != nil {
@@ -72,7 +74,7 @@ func (e *Engine) Look(job *assess.Job, area, zone int, today assess.Day) *judge.
 func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
 	job = job.Normal()
 	floor := e.facts.Fill(job, today)
-	r := &assess.Result{Job: job, Region: e.Region, Units: e.System, Today: today, Packs: e.refs()}
+	r := &assess.Result{Job: job, Region: e.Region, Units: e.System, Language: e.Language, Today: today, Packs: e.refs()}
 	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Teller: e.teller, Today: today}
 	for i := range job.Areas {
 		area := e.area(job, i, floor, p)

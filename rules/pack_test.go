@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules/pack"
 )
@@ -21,7 +22,7 @@ func readPack(t testing.TB, text string) *pack.Local {
 
 func openWith(t testing.TB, packs ...*pack.Local) *Engine {
 	t.Helper()
-	e, err := Open("us", quantity.US, packs...)
+	e, err := Open("us", quantity.US, message.English(), packs...)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules/judge"
 )
@@ -205,7 +206,7 @@ func TestOrderNeverMatters(t *testing.T) {
 // TestUnitsNeverMatter: the same region read in the other units says the same.
 func TestUnitsNeverMatter(t *testing.T) {
 	e := openUS(t)
-	metric, err := Open("us", quantity.Metric)
+	metric, err := Open("us", quantity.Metric, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -187,7 +188,7 @@ func engineOf(t *testing.T, engines map[opened]*Engine, job *assess.Job) *Engine
 		key.system = quantity.Metric
 	}
 	if engines[key] == nil {
-		e, err := Open(key.region, key.system)
+		e, err := Open(key.region, key.system, message.English())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -38,7 +39,7 @@ var countryTopics = []countryTopic{
 func writeSubjects(t *testing.T, b *strings.Builder) {
 	engines := map[string]*Engine{}
 	for _, region := range figure.Regions {
-		e, err := Open(region, unitsOf(region))
+		e, err := Open(region, unitsOf(region), message.English())
 		if err != nil {
 			t.Fatal(err)
 		}

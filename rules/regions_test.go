@@ -11,6 +11,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules/judge"
 )
@@ -59,7 +60,7 @@ func TestRegions(t *testing.T) {
 func writeFloor(t *testing.T, b *strings.Builder, name string) {
 	all, heads, title := map[string][]string{}, map[string]string{}, ""
 	for _, region := range figure.Regions {
-		e, err := Open(region, unitsOf(region))
+		e, err := Open(region, unitsOf(region), message.English())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
 )
@@ -26,7 +27,7 @@ var gated = map[string]string{
 
 func openUS(t testing.TB) *Engine {
 	t.Helper()
-	e, err := Open("us", quantity.US)
+	e, err := Open("us", quantity.US, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

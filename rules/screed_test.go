@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -30,7 +31,7 @@ areas:
 // TestScreedOnInsulationIsABase: the foam below a screed is its insulation; the
 // same foam below a leveler carries nothing and comes out (FL48).
 func TestScreedOnInsulationIsABase(t *testing.T) {
-	e, err := Open("de", quantity.Metric)
+	e, err := Open("de", quantity.Metric, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -45,7 +46,7 @@ func reportOf(src string) string {
 	}
 	var b strings.Builder
 	for _, p := range problems {
-		b.WriteString(p.Report() + "\n")
+		b.WriteString(p.Report(message.English()) + "\n")
 	}
 	return b.String()
 }
@@ -80,7 +81,7 @@ func TestBoundsAndCharacters(t *testing.T) {
 		case tt.want == "":
 		case len(problems) == 0:
 			t.Errorf("%s: compiles", tt.name)
-		case problems[0].What != tt.want || problems[0].Place != "f:"+tt.places:
+		case problems[0].What.String() != tt.want || problems[0].Place != "f:"+tt.places:
 			t.Errorf("%s: %v\nwant f:%s: %s", tt.name, problems, tt.places, tt.want)
 		case strings.ContainsAny(problems[0].Lines, "\x1b\u202e"), !utf8.ValidString(problems[0].Lines):
 			t.Errorf("%s: the report carries the character on to the terminal: %q", tt.name, problems[0].Lines)

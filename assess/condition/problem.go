@@ -10,6 +10,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A Place is where a condition's first character stands. Line and Column count
@@ -64,8 +65,8 @@ func (l *problemLog) add(offset int, what, hint string) {
 	l.problems = append(l.problems, &assess.Problem{
 		Kind:  assess.Invalid,
 		Place: l.at.move(l.src, offset).String(),
-		What:  what,
-		Hint:  hint,
+		What:  message.Verbatim(what),
+		Hint:  message.Verbatim(hint),
 		Lines: Underline(l.src, offset),
 	})
 }

@@ -8,6 +8,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -58,7 +59,7 @@ func compile(t testing.TB, src string) *condition.Condition {
 	t.Helper()
 	c, problems := condition.Compile(src, condition.Place{File: "rules.toml", Line: 7, Column: 9}, names)
 	for _, p := range problems {
-		t.Errorf("%s", p.Report())
+		t.Errorf("%s", p.Report(message.English()))
 	}
 	if len(problems) > 0 {
 		t.FailNow()

@@ -9,6 +9,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -176,7 +177,7 @@ func (r *factRecord) compile(id assess.FactID, names condition.Names) (Question,
 		problems = append(problems, ps...)
 		then, err := readChoices(d, im.Then)
 		if err != nil {
-			problems = append(problems, &assess.Problem{Kind: assess.Invalid, Place: place.File, What: err.Error()})
+			problems = append(problems, &assess.Problem{Kind: assess.Invalid, Place: place.File, What: message.Verbatim(err.Error())})
 		}
 		q.Implied = append(q.Implied, Implied{When: when, Then: then})
 	}

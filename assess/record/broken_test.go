@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/record"
 )
 
@@ -53,7 +54,7 @@ func reportOf(t *testing.T, path string) string {
 		if p.Kind != assess.Invalid {
 			t.Errorf("%v is of the kind %d", p, p.Kind)
 		}
-		out.WriteString(p.Report() + "\n\n")
+		out.WriteString(p.Report(message.English()) + "\n\n")
 	}
 	return out.String()
 }

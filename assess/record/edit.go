@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
 func refuse(place, what, hint string) error {
-	return &assess.Problem{Kind: assess.Usage, Place: place, What: what, Hint: hint}
+	return &assess.Problem{Kind: assess.Usage, Place: place, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
 }
 
 // Put stores an answer. What the address leaves out is filled in where there

@@ -2,6 +2,7 @@ package record
 
 import (
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A Clash is one place that both sides changed, each in its own way. The
@@ -29,7 +30,7 @@ func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
 	}
 	if late := m.out.after(m.out.job.Visited); late != "" {
 		return nil, nil, &assess.Problem{Kind: assess.Conflict, Place: late,
-			What: "one side names a year after the day of the visit that the other side set", Hint: "nothing was changed; put one of them right"}
+			What: message.Verbatim("one side names a year after the day of the visit that the other side set"), Hint: message.Verbatim("nothing was changed; put one of them right")}
 	}
 	return m.out, m.clashes, nil
 }

@@ -9,6 +9,7 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A place is a line and a column, both counted from 1, columns in characters.
@@ -43,8 +44,8 @@ func (l *ledger) note(at place, what, hint string) {
 	l.found = append(l.found, entry{at, &assess.Problem{
 		Kind:  assess.Invalid,
 		Place: fmt.Sprintf("%s:%d:%d", l.name, at.line, at.column),
-		What:  what,
-		Hint:  hint,
+		What:  message.Verbatim(what),
+		Hint:  message.Verbatim(hint),
 		Lines: excerpt(l.data, at),
 	}})
 }

@@ -13,6 +13,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
 	"underfoot/rules/pack"
@@ -21,7 +22,7 @@ import (
 var engines = sync.OnceValue(func() []*rules.Engine {
 	var all []*rules.Engine
 	for _, region := range figure.Regions {
-		e, err := rules.Open(region, quantity.US)
+		e, err := rules.Open(region, quantity.US, message.English())
 		if err != nil {
 			panic(err)
 		}
@@ -60,7 +61,7 @@ func page(t *testing.T, b *Book) string {
 func TestBookIsStable(t *testing.T) {
 	var fresh []*rules.Engine
 	for _, region := range figure.Regions {
-		e, err := rules.Open(region, quantity.US)
+		e, err := rules.Open(region, quantity.US, message.English())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -124,7 +125,7 @@ func TestLocalPackStandsInTheBook(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e, err := rules.Open(local.Regions()[0], quantity.US, local)
+	e, err := rules.Open(local.Regions()[0], quantity.US, message.English(), local)
 	if err != nil {
 		t.Fatal(err)
 	}

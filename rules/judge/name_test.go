@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
 	"underfoot/rules/judge"
@@ -12,7 +13,7 @@ import (
 
 // Every fact has a name that a reader understands: no dot, no underscore.
 func TestEveryFactHasAName(t *testing.T) {
-	e, err := rules.Open("us", quantity.US)
+	e, err := rules.Open("us", quantity.US, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

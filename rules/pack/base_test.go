@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -17,7 +18,7 @@ func TestBaseLoads(t *testing.T) {
 		switch {
 		case errors.As(c.err, &problems):
 			for _, p := range problems {
-				t.Errorf("%s: %s", region, p.Report())
+				t.Errorf("%s: %s", region, p.Report(message.English()))
 			}
 		case c.err != nil:
 			t.Errorf("%s: %v", region, c.err)

@@ -11,6 +11,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // The bounds of a local pack. Those of a condition stand in assess/condition.
@@ -35,8 +36,8 @@ type Local struct {
 // wrong kind is refused here, with all that is wrong as assess.Problems.
 func ReadLocal(file string, data []byte) (*Local, error) {
 	if len(data) > MaxLocalBytes {
-		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: fmt.Sprintf("the pack is larger than %d bytes", MaxLocalBytes),
-			Hint: "split it into several packs"}}
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: message.Verbatim(fmt.Sprintf("the pack is larger than %d bytes", MaxLocalBytes)),
+			Hint: message.Verbatim("split it into several packs")}}
 	}
 	doc, err := readDocument(file, data)
 	if err != nil {
@@ -49,7 +50,7 @@ func ReadLocal(file string, data []byte) (*Local, error) {
 	}
 	p := &Local{doc: doc, unknown: s.problems}
 	if err := toml.Unmarshal(data, &p.records); err != nil {
-		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: err.Error()}}
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: message.Verbatim(err.Error())}}
 	}
 	p.ID, p.Title, p.Edition = p.records.Pack.ID, p.records.Pack.Title, p.records.Pack.Edition
 	p.settle()

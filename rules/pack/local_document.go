@@ -11,6 +11,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 // A document is the text of a local pack with the place of each of its values.
@@ -35,7 +36,7 @@ type node struct {
 func readDocument(file string, data []byte) (*document, error) {
 	d := &document{file: file, text: string(data), root: newTable(0)}
 	if !utf8.Valid(data) {
-		return nil, assess.Problems{{Kind: assess.Invalid, Place: d.file, What: "the pack is not a text in UTF-8", Hint: "save it as UTF-8"}}
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: d.file, What: message.Verbatim("the pack is not a text in UTF-8"), Hint: message.Verbatim("save it as UTF-8")}}
 	}
 	d.parse(data)
 	if err := d.bounded(); err != nil {
@@ -109,7 +110,7 @@ func (d *document) faults(data []byte) error {
 	lines := strings.SplitAfter(d.text, "\n")
 	start := len(strings.Join(lines[:line-1], ""))
 	offset := min(start+column-1, len(d.text))
-	return assess.Problems{{Kind: assess.Invalid, Place: d.place(offset).String(), What: strings.TrimPrefix(err.Error(), "toml: "),
+	return assess.Problems{{Kind: assess.Invalid, Place: d.place(offset).String(), What: message.Verbatim(strings.TrimPrefix(err.Error(), "toml: ")),
 		Lines: d.underline(offset)}}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -192,15 +193,15 @@ func TestBrokenLocalSaysWhereAndWhy(t *testing.T) {
 				t.Fatalf("%v are no problems", err)
 			}
 			for _, p := range problems {
-				if strings.HasPrefix(p.Place, b.at) && strings.Contains(p.What, b.want) && strings.Contains(p.Hint, b.hint) {
+				if strings.HasPrefix(p.Place, b.at) && strings.Contains(p.What.String(), b.want) && strings.Contains(p.Hint.String(), b.hint) {
 					if p.Kind != assess.Invalid || !strings.Contains(p.Lines, "^") {
-						t.Errorf("%s has no caret, or not the kind of a bad file", p.Report())
+						t.Errorf("%s has no caret, or not the kind of a bad file", p.Report(message.English()))
 					}
 					return
 				}
 			}
 			for _, p := range problems {
-				t.Error(p.Report())
+				t.Error(p.Report(message.English()))
 			}
 			t.Errorf("want %s: %s, %s", b.at, b.want, b.hint)
 		})

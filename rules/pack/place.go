@@ -3,6 +3,7 @@ package pack
 import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 // A place is where a record, or one of its values, stands: a name in our own
@@ -51,7 +52,7 @@ func (p place) text() condition.Place {
 
 // problem is what is wrong there, with the line where it has one.
 func (p place) problem(what, hint string) *assess.Problem {
-	out := &assess.Problem{Kind: assess.Invalid, Place: p.file, What: what, Hint: hint}
+	out := &assess.Problem{Kind: assess.Invalid, Place: p.file, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
 	if p.doc != nil {
 		out.Place, out.Lines = p.doc.place(p.node.at).String(), p.doc.underline(p.node.at)
 	}

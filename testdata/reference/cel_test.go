@@ -82,7 +82,7 @@ func (c *comparison) one(seed int) {
 		if len(ours) > 4000 {
 			return // past the bounds of our language
 		}
-		c.Fatalf("world %d: %s", seed, problems[0].Report())
+		c.Fatalf("world %d: %s", seed, problems[0].Error())
 	}
 	if _, issues := c.env.Parse(ours); issues.Err() != nil {
 		c.Fatalf("world %d: %s\nis no CEL: %v", seed, ours, issues.Err())

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/cmd/internal/console"
 	"underfoot/rules/pack"
@@ -20,20 +21,21 @@ import (
 // app is what all commands share: the streams, the day, the global flags.
 type app struct {
 	*console.Streams
-	today   assess.Day
-	region  string
-	units   string
-	lang    string
-	day     string
-	plain   bool     // --no-color
-	files   []string // --pack
-	packs   []*pack.Local
-	engines engines
+	today    assess.Day
+	region   string
+	units    string
+	lang     string
+	language *message.Language
+	day      string
+	plain    bool     // --no-color
+	files    []string // --pack
+	packs    []*pack.Local
+	engines  engines
 }
 
 // Run runs the command line and returns the exit code.
 func Run(ctx context.Context, s *console.Streams, args []string) int {
-	a := &app{Streams: s, engines: engines{}}
+	a := &app{Streams: s, engines: engines{}, language: message.English()}
 	root := a.root()
 	root.SetArgs(args)
 	root.SetIn(s.In)
@@ -47,7 +49,7 @@ func Run(ctx context.Context, s *console.Streams, args []string) int {
 	if err != nil && !errors.As(err, &problem) && strings.HasPrefix(err.Error(), "unknown command") {
 		err = usage(err.Error(), "see: underfoot help")
 	}
-	report(s.Err, err)
+	report(s.Err, a.language, err)
 	return codeOf(err)
 }
 
@@ -97,7 +99,9 @@ func (a *app) settle() error {
 	if a.region != "" && !slices.Contains(regions, a.region) {
 		return usage("--region "+a.region+" is not a region", "one of: us, ca, uk, ie, au, nz, de, eu, other")
 	}
-	if a.lang != "en" {
+	var ok bool
+	if a.language, ok = message.Open(a.lang); !ok {
+		a.language = message.English()
 		return usage("--lang "+a.lang+" is not there yet", "the texts are in English: --lang en")
 	}
 	if a.plain {

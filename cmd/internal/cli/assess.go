@@ -62,7 +62,7 @@ func (a *app) each(files []string, do func(string) error) error {
 	for _, name := range files {
 		err := do(name)
 		if len(files) > 1 && !errors.Is(err, errGate) {
-			report(a.Err, err)
+			report(a.Err, a.language, err)
 		}
 		if codeOf(err) > codeOf(worst) {
 			worst = err

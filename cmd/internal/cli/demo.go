@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/cmd/internal/disk"
 )
 
@@ -37,7 +38,7 @@ prints the findings, and writes the workbook and the page beside it.`,
 
 func (a *app) demo(dir string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return &assess.Problem{Kind: assess.IO, Place: dir, What: "the folder cannot be made", Hint: "name another: underfoot demo DIR", Cause: err}
+		return &assess.Problem{Kind: assess.IO, Place: dir, What: message.Verbatim("the folder cannot be made"), Hint: message.Verbatim("name another: underfoot demo DIR"), Cause: err}
 	}
 	name := filepath.Join(dir, "example.yaml")
 	if err := disk.WriteNew(name, demoRecord); err != nil {

@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/cmd/internal/line"
 	"underfoot/rules/interview"
 )
@@ -75,7 +76,7 @@ func codeOf(err error) int {
 }
 
 // report prints an error and the next step, all problems of an input at once.
-func report(w io.Writer, err error) {
+func report(w io.Writer, l *message.Language, err error) {
 	var problem *assess.Problem
 	var problems assess.Problems
 	var before *told
@@ -90,10 +91,10 @@ func report(w io.Writer, err error) {
 		fmt.Fprintln(w, "underfoot: stopped before the end; the answers so far are saved")
 	case errors.As(err, &problems):
 		for _, p := range problems {
-			fmt.Fprintln(w, "underfoot: "+p.Report())
+			fmt.Fprintln(w, "underfoot: "+p.Report(l))
 		}
 	case errors.As(err, &problem):
-		fmt.Fprintln(w, "underfoot: "+problem.Report())
+		fmt.Fprintln(w, "underfoot: "+problem.Report(l))
 	default:
 		fmt.Fprintln(w, "underfoot: "+err.Error())
 	}
@@ -101,5 +102,5 @@ func report(w io.Writer, err error) {
 
 // usage is a wrong word on the command line with what to do about it.
 func usage(what, hint string) error {
-	return &assess.Problem{Kind: assess.Usage, What: what, Hint: hint}
+	return &assess.Problem{Kind: assess.Usage, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
 	"underfoot/cmd/internal/disk"
@@ -15,16 +16,17 @@ import (
 type engines map[engineKey]*rules.Engine
 
 type engineKey struct {
-	region string
-	system quantity.System
-	bare   bool // without local packs
+	region   string
+	system   quantity.System
+	language *message.Language
+	bare     bool // without local packs
 }
 
 func (es engines) open(key engineKey, packs ...*pack.Local) (*rules.Engine, error) {
 	if e := es[key]; e != nil {
 		return e, nil
 	}
-	e, err := rules.Open(key.region, key.system, packs...)
+	e, err := rules.Open(key.region, key.system, key.language, packs...)
 	if err == nil {
 		es[key] = e
 	}
@@ -33,12 +35,12 @@ func (es engines) open(key engineKey, packs ...*pack.Local) (*rules.Engine, erro
 
 // open is the engine of a region with the packs that were named.
 func (a *app) open(region string, sys quantity.System) (*rules.Engine, error) {
-	return a.engines.open(engineKey{region: region, system: sys}, a.packs...)
+	return a.engines.open(engineKey{region: region, system: sys, language: a.language}, a.packs...)
 }
 
 // bare is an engine for its catalogue, which is that of every region.
 func (a *app) bare() (*rules.Engine, error) {
-	return a.engines.open(engineKey{region: "us", system: quantity.US, bare: true})
+	return a.engines.open(engineKey{region: "us", system: quantity.US, language: a.language, bare: true})
 }
 
 // A file is a record with the rules that it asks for.
@@ -64,7 +66,7 @@ func (a *app) bytes(name string) ([]byte, error) {
 	}
 	data, err := io.ReadAll(a.In)
 	if err != nil {
-		return nil, &assess.Problem{Kind: assess.IO, Place: "standard input", What: "cannot be read", Cause: err}
+		return nil, &assess.Problem{Kind: assess.IO, Place: "standard input", What: message.Verbatim("cannot be read"), Cause: err}
 	}
 	return data, nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/structure"
 	"underfoot/reports"
@@ -152,7 +153,7 @@ func (r *joistReader) note(label, value string) {
 }
 
 func (r *joistReader) refuse(flag, what, hint string) {
-	r.problems = append(r.problems, &assess.Problem{Kind: assess.Usage, Place: "--" + flag, What: what, Hint: hint})
+	r.problems = append(r.problems, &assess.Problem{Kind: assess.Usage, Place: "--" + flag, What: message.Verbatim(what), Hint: message.Verbatim(hint)})
 }
 
 // amount reads a quantity that needs its unit; nought where the flag is empty.

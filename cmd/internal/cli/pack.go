@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/rules/pack"
 )
 
@@ -46,7 +47,7 @@ func readPack(name string) (*pack.Local, error) {
 }
 
 func unreadable(name string, err error) error {
-	return &assess.Problem{Kind: assess.IO, Place: name, What: "the pack cannot be read", Hint: "name a TOML file after --pack", Cause: err}
+	return &assess.Problem{Kind: assess.IO, Place: name, What: message.Verbatim("the pack cannot be read"), Hint: message.Verbatim("name a TOML file after --pack"), Cause: err}
 }
 
 // packRegions are the region that was named, or all in which the packs hold.
@@ -117,7 +118,7 @@ func (a *app) rulesTest() *cobra.Command {
 				failed += n
 			}
 			if failed > 0 {
-				return &assess.Problem{Kind: assess.Invalid, What: fmt.Sprintf("%d cases failed", failed), Hint: "the rule or its case is wrong: ask which before changing either"}
+				return &assess.Problem{Kind: assess.Invalid, What: message.Verbatim(fmt.Sprintf("%d cases failed", failed)), Hint: message.Verbatim("the rule or its case is wrong: ask which before changing either")}
 			}
 			return nil
 		},

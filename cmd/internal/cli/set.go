@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/assess/record"
@@ -275,5 +276,5 @@ func asProblems(err error, place string) assess.Problems {
 }
 
 func refuse(place, what, hint string) assess.Problems {
-	return assess.Problems{{Kind: assess.Usage, Place: place, What: what, Hint: hint}}
+	return assess.Problems{{Kind: assess.Usage, Place: place, What: message.Verbatim(what), Hint: message.Verbatim(hint)}}
 }

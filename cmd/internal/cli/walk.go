@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/record"
 	"underfoot/cmd/internal/disk"
 	"underfoot/cmd/internal/line"
@@ -120,7 +121,7 @@ func (w *walk) save(changes []interview.Change) error {
 			put = func() error { return w.doc.DropItem(c.Address) }
 		}
 		if err := put(); err != nil {
-			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: err.Error()}
+			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: message.Verbatim(err.Error())}
 		}
 	}
 	return disk.Save(w.name, func(current []byte) ([]byte, error) {
@@ -130,9 +131,9 @@ func (w *walk) save(changes []interview.Change) error {
 
 // clash says whose answers stand against each other.
 func clash(c record.Clash) error {
-	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: c.What, Hint: "start walk again to see what stands there now; yours was not written"}
+	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: message.Verbatim(c.What), Hint: message.Verbatim("start walk again to see what stands there now; yours was not written")}
 	if c.Mine != nil && c.Theirs != nil {
-		p.What = fmt.Sprintf("somebody else has answered %q since, and you %q", c.Theirs.Text, c.Mine.Text)
+		p.What = message.Verbatim(fmt.Sprintf("somebody else has answered %q since, and you %q", c.Theirs.Text, c.Mine.Text))
 	}
 	return p
 }

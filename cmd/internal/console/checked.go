@@ -6,6 +6,7 @@ import (
 	"syscall"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // Checked is a writer that remembers the first error, so that a command can
@@ -39,6 +40,6 @@ func (c *Checked) Problem() error {
 	if c.err == nil || errors.Is(c.err, syscall.EPIPE) || errors.Is(c.err, io.ErrClosedPipe) {
 		return nil
 	}
-	return &assess.Problem{Kind: assess.IO, What: "the output could not be written: " + c.err.Error(),
-		Hint: "what was printed is incomplete", Cause: c.err}
+	return &assess.Problem{Kind: assess.IO, What: message.Verbatim("the output could not be written: " + c.err.Error()),
+		Hint: message.Verbatim("what was printed is incomplete"), Cause: c.err}
 }

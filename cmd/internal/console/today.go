@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // Today is the day that a command takes as today: that of its flag, else that
@@ -34,5 +35,5 @@ const maxEpoch = 253402300799
 func day(t time.Time) assess.Day { return assess.Day(t.Format(time.DateOnly)) }
 
 func refused(place, value, want string) error {
-	return &assess.Problem{Kind: assess.Usage, Place: place, What: fmt.Sprintf("%q is not a day", value), Hint: "write " + want}
+	return &assess.Problem{Kind: assess.Usage, Place: place, What: message.Verbatim(fmt.Sprintf("%q is not a day", value)), Hint: message.Verbatim("write " + want)}
 }

@@ -15,6 +15,7 @@ import (
 	"github.com/gofrs/flock"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A Stamp tells one content of a file from another. The zero Stamp is that of
@@ -130,8 +131,8 @@ func lock(target string) (unlock func(), err error) {
 		return func() { _ = l.Close() }, nil
 	case errors.Is(err, context.DeadlineExceeded):
 		return nil, &assess.Problem{Kind: assess.Conflict, Place: target, Cause: err,
-			What: "another program is saving this file",
-			Hint: fmt.Sprintf("nothing was changed; wait for it and try again (it holds %s)", LockPath(target))}
+			What: message.Verbatim("another program is saving this file"),
+			Hint: message.Verbatim(fmt.Sprintf("nothing was changed; wait for it and try again (it holds %s)", LockPath(target)))}
 	}
 	return nil, failed(target, "cannot be locked for saving", err)
 }

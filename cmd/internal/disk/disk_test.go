@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 func content(t *testing.T, path string) string {
@@ -147,8 +148,8 @@ func TestProblems(t *testing.T) {
 		{"a folder", WriteNew(folder, nil), "nothing was changed"},
 		{"read only", Save(readOnly, to("new")), "who may write"},
 	} {
-		if p := problem(t, c.err, assess.IO); !strings.Contains(p.Hint, c.hint) || p.Place == "" {
-			t.Errorf("%s: %s", c.name, p.Report())
+		if p := problem(t, c.err, assess.IO); !strings.Contains(p.Hint.String(), c.hint) || p.Place == "" {
+			t.Errorf("%s: %s", c.name, p.Report(message.English()))
 		}
 	}
 	if got := content(t, readOnly); got != "old" {
@@ -161,8 +162,8 @@ func TestFullDisk(t *testing.T) {
 	if _, err := os.Stat(full); err != nil {
 		t.Skip(err)
 	}
-	if p := problem(t, WriteNew(full, []byte("x")), assess.IO); !strings.HasPrefix(p.Hint, "disk full: nothing was changed") {
-		t.Errorf("%s", p.Report())
+	if p := problem(t, WriteNew(full, []byte("x")), assess.IO); !strings.HasPrefix(p.Hint.String(), "disk full: nothing was changed") {
+		t.Errorf("%s", p.Report(message.English()))
 	}
 }
 
@@ -173,8 +174,8 @@ func TestLockedByAnother(t *testing.T) {
 	err := Save(path, func([]byte) ([]byte, error) {
 		err := Save(path, to("inner"))
 		p := problem(t, err, assess.Conflict)
-		if !strings.Contains(p.Hint, LockPath(path)) {
-			t.Errorf("%s", p.Report())
+		if !strings.Contains(p.Hint.String(), LockPath(path)) {
+			t.Errorf("%s", p.Report(message.English()))
 		}
 		return []byte("outer"), nil
 	})

@@ -8,6 +8,7 @@ import (
 	"runtime"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // newMode is the mode of a file that was not there before, less the umask.
@@ -32,8 +33,8 @@ func replace(target string, data []byte, create creator) error {
 		return failed(target, "cannot be replaced", err)
 	}
 	if err := syncFolder(filepath.Dir(target)); err != nil {
-		return &assess.Problem{Kind: assess.IO, Place: target, What: "the folder could not be forced to the disk: " + reason(err),
-			Hint: "the file was written, but a power cut now may bring the old one back", Cause: err}
+		return &assess.Problem{Kind: assess.IO, Place: target, What: message.Verbatim("the folder could not be forced to the disk: " + reason(err)),
+			Hint: message.Verbatim("the file was written, but a power cut now may bring the old one back"), Cause: err}
 	}
 	return nil
 }
@@ -110,7 +111,7 @@ func syncFolder(folder string) error {
 
 // failed says what could not be done with a file, and what to do about it.
 func failed(path, what string, cause error) error {
-	return &assess.Problem{Kind: assess.IO, Place: path, What: what + ": " + reason(cause), Hint: hint(cause), Cause: cause}
+	return &assess.Problem{Kind: assess.IO, Place: path, What: message.Verbatim(what + ": " + reason(cause)), Hint: message.Verbatim(hint(cause)), Cause: cause}
 }
 
 // reason is the cause without the paths that the system adds to it.

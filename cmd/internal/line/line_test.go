@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
 	"underfoot/rules/interview"
@@ -16,7 +17,7 @@ import (
 // was saved, and how it ended.
 func talk(t *testing.T, job *assess.Job, lines ...string) (printed string, saved []interview.Change, err error) {
 	t.Helper()
-	e, err := rules.Open("us", quantity.US)
+	e, err := rules.Open("us", quantity.US, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,7 +99,7 @@ func wooden(t *testing.T) *assess.Job {
 }
 
 func TestUnclearNumbersAreAskedBack(t *testing.T) {
-	e, err := rules.Open("us", quantity.US)
+	e, err := rules.Open("us", quantity.US, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +116,7 @@ func TestUnclearNumbersAreAskedBack(t *testing.T) {
 }
 
 func TestAYearIsAskedHowItIsKnown(t *testing.T) {
-	e, err := rules.Open("us", quantity.US)
+	e, err := rules.Open("us", quantity.US, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

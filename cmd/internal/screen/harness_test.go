@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules"
@@ -16,7 +17,7 @@ import (
 )
 
 // engine is the real rules, opened once.
-var engine = sync.OnceValues(func() (*rules.Engine, error) { return rules.Open("us", quantity.US) })
+var engine = sync.OnceValues(func() (*rules.Engine, error) { return rules.Open("us", quantity.US, message.English()) })
 
 func openEngine(t testing.TB) *rules.Engine {
 	t.Helper()
