@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"underfoot/assess/plaintext"
 )
 
 // A kind is the kind of a token.
@@ -125,11 +127,16 @@ func (l *lexer) quoted(quote byte) token {
 	text := line[:n]
 	l.pos = start + n + 2
 	t := token{kind: tokString, at: start, end: l.pos, text: text}
-	if i := strings.IndexFunc(text, func(r rune) bool { return r == '\\' || r == utf8.RuneError || r < ' ' || r == 0x7f }); i >= 0 {
+	if i := strings.IndexFunc(text, mayNotQuote); i >= 0 {
 		l.log.add(start+1+i, "a text holds a character that it may not hold", "write plain characters, without a backslash or a tab")
 		t.kind = tokBad
 	}
 	return t
+}
+
+// mayNotQuote reports whether a text in quotes may not hold the character.
+func mayNotQuote(r rune) bool {
+	return r == '\\' || r == '\t' || r == utf8.RuneError || plaintext.Hidden(r)
 }
 
 // strange refuses a character that means nothing here.

@@ -11,6 +11,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 )
 
 // A Place is where a condition's first character stands. Line and Column count
@@ -90,21 +91,7 @@ func (l *problemLog) sorted() assess.Problems {
 func Underline(src string, offset int) string {
 	start := strings.LastIndexByte(src[:offset], '\n') + 1
 	line, _, _ := strings.Cut(src[start:], "\n")
-	return "  " + printable(line) + "\n  " + padding(printable(src[start:offset])) + "^"
-}
-
-// printable puts a mark in place of what a terminal would act on.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r != '\t' && (r < ' ' || r == 0x7f || r == utf8.RuneError || 0x80 <= r && r < 0xa0 || isBidiControl(r)) {
-			return '?'
-		}
-		return r
-	}, s)
-}
-
-func isBidiControl(r rune) bool {
-	return r == 0x061c || r == 0x200e || r == 0x200f || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
+	return "  " + plaintext.Marked(line) + "\n  " + padding(plaintext.Marked(src[start:offset])) + "^"
 }
 
 // screen measures text without regard to the environment.

@@ -2,8 +2,9 @@ package quantity
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"underfoot/assess/plaintext"
 )
 
 // longest is how many bytes a text may have; nothing a person measures needs more.
@@ -29,7 +30,7 @@ func clean(text string) (s string, ok bool) {
 	if text == "" || len(text) > longest || !utf8.ValidString(text) {
 		return "", false
 	}
-	if strings.IndexFunc(text, invisible) >= 0 {
+	if strings.ContainsFunc(text, plaintext.Hidden) {
 		return "", false
 	}
 	s = text
@@ -42,10 +43,6 @@ func clean(text string) (s string, ok bool) {
 	}
 	return strings.TrimSpace(s), true
 }
-
-// invisible reports characters that a reader cannot see, such as escapes and
-// marks that turn the writing direction.
-func invisible(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
 
 // foreign reports characters that signs may have to put into another form.
 func foreign(r rune) bool { return r >= utf8.RuneSelf }

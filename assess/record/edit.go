@@ -7,6 +7,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
 )
 
@@ -79,7 +80,7 @@ func example(addr assess.Address, decl *assess.Declaration) string {
 // readable is an answer as reading it from a file would give it.
 func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans assess.Answer) (assess.Answer, error) {
 	for _, text := range append([]string{ans.Text, ans.With, ans.Note}, ans.Photos...) {
-		if strings.ContainsFunc(text, hidden) || !validText(text) {
+		if plaintext.HasHidden(text) {
 			return ans, refuse(addr.String(), "the text holds a control character", hiddenHint)
 		}
 	}

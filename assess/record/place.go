@@ -3,12 +3,9 @@ package record
 import (
 	"fmt"
 	"slices"
-	"unicode/utf8"
 
 	"underfoot/assess"
 )
-
-func validText(text string) bool { return utf8.ValidString(text) }
 
 // AddArea adds a room at the end. The name may be empty.
 func (d *Document) AddArea(id, name string) error {

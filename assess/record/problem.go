@@ -10,6 +10,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 )
 
 // A place is a line and a column, both counted from 1, columns in characters.
@@ -73,7 +74,7 @@ func excerpt(data []byte, at place) string {
 	shown := make([]rune, 0, to-from)
 	pad := make([]rune, 0, column-from)
 	for i, r := range line[from:to] {
-		if hidden(r) {
+		if plaintext.Hidden(r) {
 			r = '?'
 		}
 		shown = append(shown, r)

@@ -4,10 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"unicode"
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v4"
+
+	"underfoot/assess/plaintext"
 )
 
 // What a record may be at most. The record of a large house is some 20 kB, and
@@ -16,19 +17,6 @@ const (
 	maxBytes = 1 << 20
 	maxDepth = 24
 )
-
-// hidden reports whether a character controls a screen or turns the direction
-// of a text. Tabs and line ends are no such characters.
-func hidden(r rune) bool {
-	if ' ' <= r && r <= '~' || r == '\t' || r == '\n' {
-		return false
-	}
-	switch r {
-	case '\u061c', '\u200e', '\u200f', '\u2028', '\u2029', '\ufeff':
-		return true
-	}
-	return unicode.Is(unicode.Cc, r) || '\u202a' <= r && r <= '\u202e' || '\u2066' <= r && r <= '\u2069'
-}
 
 const hiddenHint = "delete the character; a record holds plain text"
 
@@ -46,7 +34,7 @@ func (l *ledger) screenBytes() {
 		case r == utf8.RuneError && size == 1:
 			l.note(place{line, column}, "the file is not UTF-8 text", "save it as UTF-8")
 			return
-		case hidden(r) && !(r == '\r' && bytes.HasPrefix(rest[1:], []byte("\n"))):
+		case plaintext.Hidden(r) && !(r == '\r' && bytes.HasPrefix(rest[1:], []byte("\n"))):
 			l.note(place{line, column}, fmt.Sprintf("a control character (U+%04X) stands here", r), hiddenHint)
 		}
 		rest, column = rest[size:], column+1
@@ -106,7 +94,7 @@ func (l *ledger) screenTree(n *yaml.Node, depth int) (sound bool) {
 
 func (l *ledger) screenText(n *yaml.Node) {
 	for _, r := range n.Value {
-		if hidden(r) {
+		if plaintext.Hidden(r) {
 			l.note(at(n), fmt.Sprintf("the text holds a control character (U+%04X)", r), hiddenHint)
 			return
 		}
