@@ -2,13 +2,15 @@ package assess
 
 import (
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
 // A JoistSheet is what the sums say of one joist, for a reader: what was put
 // in, what came out, how far from the limit, and what would cure it.
 type JoistSheet struct {
-	Inputs     []Said // in the order in which they were given
+	Language   *message.Language // in which it is told
+	Inputs     []Said            // in the order in which they were given
 	Outcome    CheckOutcome
 	Refusal    string         // why there is no number and who has it
 	Deflection quantity.Range // in, under live load

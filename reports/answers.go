@@ -20,7 +20,7 @@ func (b *builder) answers() Section {
 	}
 	s.addTable("", t)
 	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("answers", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/answers.lead")}}
 	}
 	return s
 }
@@ -48,23 +48,23 @@ func (b *builder) addAnswer(t *Table, s *assess.Said) {
 func (b *builder) answer(s *assess.Said) string {
 	switch s.Answer.Reply {
 	case assess.NotSure:
-		return b.say("reply", "not_sure")
+		return b.say("report/reply.not_sure")
 	case assess.CouldNotSee:
-		return b.say("reply", "could_not_see")
+		return b.say("report/reply.could_not_see")
 	case assess.DoesNotApply:
-		return b.say("reply", "does_not_apply")
+		return b.say("report/reply.does_not_apply")
 	}
 	return s.Value
 }
 
 // basis is how an answer is known: measured with what, seen, told, and when.
 func (b *builder) basis(a *assess.Answer) string {
-	text := b.say("basis", "none")
+	text := b.say("report/basis.none")
 	if a.Basis != assess.NoBasis {
-		text = b.say("basis", a.Basis.String())
+		text = b.say("report/basis." + a.Basis.String())
 	}
 	if a.With != "" {
-		text += " " + b.say("basis", "with", "instrument", a.With)
+		text += " " + b.say("report/basis.with", "instrument", a.With)
 	}
 	if a.On != "" {
 		text += ", " + string(a.On)
@@ -81,6 +81,6 @@ func (b *builder) note(a *assess.Answer) string {
 	for _, p := range a.Photos {
 		names = append(names, path.Base(strings.ReplaceAll(p, `\`, "/")))
 	}
-	photos := b.say("answers", "photos", "names", strings.Join(names, ", "))
+	photos := b.say("report/answers.photos", "names", strings.Join(names, ", "))
 	return strings.TrimSpace(a.Note + "\n" + photos)
 }

@@ -1,10 +1,12 @@
 package reports
 
 import (
+	"cmp"
 	"path"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -15,14 +17,13 @@ type builder struct {
 	citations
 	r        *assess.Result
 	o        Options
-	lang     string
 	labels   map[assess.Address]string
 	warnings *warnings
 }
 
 func newBuilder(r *assess.Result, o Options) *builder {
-	lang, w := speak(o.Language)
-	b := &builder{words: w, r: r, o: o, lang: lang}
+	w := words{cmp.Or(r.Language, message.English())}
+	b := &builder{words: w, r: r, o: o}
 	b.citations = citations{words: w, index: map[assess.Source]int{}}
 	b.labels = labels(r)
 	b.warnings = collect(r)
@@ -31,12 +32,11 @@ func newBuilder(r *assess.Result, o Options) *builder {
 
 func (b *builder) view() *View {
 	v := &View{
-		Title:    b.say("view", "title"),
+		Title:    b.say("report/view.title"),
 		Subtitle: b.subtitle(),
 		Day:      b.day(),
-		Lang:     b.lang,
 		Banners:  b.banners(),
-		Words:    Words{b.words},
+		Language: b.language,
 	}
 	for _, make := range []func() Section{
 		b.summary, b.rooms, b.findings, b.questions, b.plan, b.quantities, b.options,
@@ -61,9 +61,9 @@ func (b *builder) day() assess.Day {
 // subtitle names the record's file without the folders that it lies in.
 func (b *builder) subtitle() string {
 	if file := path.Base(strings.ReplaceAll(b.r.File, `\`, "/")); b.r.File != "" && file != "-" {
-		return b.say("view", "subtitle_file", "file", file, "day", string(b.day()))
+		return b.say("report/view.subtitle_file", "file", file, "day", string(b.day()))
 	}
-	return b.say("view", "subtitle_day", "day", string(b.day()))
+	return b.say("report/view.subtitle_day", "day", string(b.day()))
 }
 
 func (b *builder) banners() []string {
@@ -72,9 +72,9 @@ func (b *builder) banners() []string {
 	case b.o.Note != "":
 		out = append(out, b.o.Note)
 	case b.invented():
-		out = append(out, b.say("view", "invented"))
+		out = append(out, b.say("report/view.invented"))
 	}
-	return append(append(out, b.say("view", "screening"), b.say("view", "local")), b.localPacks()...)
+	return append(append(out, b.say("report/view.screening"), b.say("report/view.local")), b.localPacks()...)
 }
 
 // localPacks name the packs that the program does not ship, with all that they
@@ -85,9 +85,9 @@ func (b *builder) localPacks() []string {
 		if !p.Local {
 			continue
 		}
-		text := b.say("view", "local_pack", "pack", p.ID, "edition", p.Edition)
+		text := b.say("report/view.local_pack", "pack", p.ID, "edition", p.Edition)
 		if len(p.Relaxes) > 0 {
-			text += " " + b.say("view", "local_relaxes", "relaxes", strings.Join(p.Relaxes, " | "))
+			text += " " + b.say("report/view.local_relaxes", "relaxes", strings.Join(p.Relaxes, " | "))
 		}
 		out = append(out, text)
 	}
@@ -112,12 +112,12 @@ func (b *builder) invented() bool {
 
 // section is an empty section with its heading.
 func (b *builder) section(id string) Section {
-	return Section{ID: id, Heading: b.say(id, "heading"), Sheet: b.say(id, "sheet")}
+	return Section{ID: id, Heading: b.say("report/heading." + id), Sheet: b.say("report/sheet." + id)}
 }
 
 // column is a column with the heading of its key and a wished width in characters.
 func (b *builder) column(key string, role Role, width int) Column {
-	return Column{Heading: b.say("column", key), Role: role, Width: width}
+	return Column{Heading: b.say("report/column." + key), Role: role, Width: width}
 }
 
 // numbers is a column of numbers.

@@ -23,14 +23,14 @@ func (b *builder) calculations() Section {
 		}
 	}
 	if len(s.Parts) > 0 {
-		s.Lead = []Para{{Text: b.say("calculations", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/calculations.lead")}}
 	}
 	return s
 }
 
 func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part {
 	p := Part{
-		Heading: b.say("calculations", "part", "place", place(a, c.Zone), "title", b.checkTitle(c)),
+		Heading: b.say("report/calculations.part", "place", place(a, c.Zone), "title", b.checkTitle(c)),
 		Lead:    b.checked(c),
 	}
 	if c.Work != nil && len(c.Work.Lines) > 0 {
@@ -53,21 +53,21 @@ func (b *builder) checkTitle(c *assess.Check) string {
 
 // checked is how the check came out, in a few lines.
 func (b *builder) checked(c *assess.Check) []Para {
-	out := []Para{{Label: b.say("check", c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
+	out := []Para{{Label: b.say("report/check." + c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
 	if c.Note != "" {
-		out = append(out, Para{Label: b.say("calculations", "note"), Text: c.Note})
+		out = append(out, Para{Label: b.say("report/calculations.note"), Text: c.Note})
 	}
 	for _, n := range c.Notes {
 		out = append(out, Para{Text: n})
 	}
 	if missing := b.names(c.Missing); missing != "" {
-		out = append(out, Para{Label: b.say("calculations", "missing"), Text: missing, Tone: Waiting})
+		out = append(out, Para{Label: b.say("report/calculations.missing"), Text: missing, Tone: Waiting})
 	}
 	if sources := b.cite(c.Sources...); sources != "" {
-		out = append(out, Para{Label: b.say("column", "sources"), Text: sources})
+		out = append(out, Para{Label: b.say("report/column.sources"), Text: sources})
 	}
 	if firm := b.firmness(c.Sources...); firm != "" {
-		out = append(out, Para{Label: b.say("column", "firm"), Text: firm})
+		out = append(out, Para{Label: b.say("report/column.firm"), Text: firm})
 	}
 	return out
 }
@@ -91,8 +91,8 @@ func (b *builder) result(c *assess.Check) string {
 	if c.AtLeast {
 		key = "at_least"
 	}
-	limit := b.say("check", key, "limit", b.amount(c.Dimension, c.Limit))
-	return b.say("check", "result", "value", b.amount(c.Dimension, c.Value), "limit", limit)
+	limit := b.say("report/check."+key, "limit", b.amount(c.Dimension, c.Limit))
+	return b.say("report/check.result", "value", b.amount(c.Dimension, c.Value), "limit", limit)
 }
 
 // sum is the arithmetic line by line, with the numbers filled in.

@@ -41,9 +41,9 @@ func (w *warnings) find(id string) int {
 func (b *builder) cautions() Section {
 	s := b.section(CautionsSection)
 	for _, key := range []string{"suspect", "licensed"} {
-		s.Lead = append(s.Lead, Para{Label: b.say("cautions", key), Text: b.say("cautions", key+"_text")})
+		s.Lead = append(s.Lead, Para{Label: b.say("report/cautions." + key), Text: b.say("report/cautions." + key + "_text")})
 	}
-	s.Lead = append(s.Lead, Para{Label: b.say("cautions", "local"), Text: b.say("view", "local")})
+	s.Lead = append(s.Lead, Para{Label: b.say("report/cautions.local"), Text: b.say("report/view.local")})
 	t := &Table{ID: "cautions", Columns: []Column{
 		b.column("number", Mark, 6), b.column("caution", Title, 80), b.column("where", Aside, 24), b.column("sources", Aside, 24),
 	}}

@@ -32,11 +32,11 @@ func (c *citations) cite(sources ...assess.Source) string {
 		n := strconv.Itoa(c.number(s))
 		switch s.Known {
 		case "memory":
-			n = c.say("known", "cite_memory", "n", n)
+			n = c.say("report/known.cite_memory", "n", n)
 		case "common-practice":
-			n = c.say("known", "cite_practice", "n", n)
+			n = c.say("report/known.cite_practice", "n", n)
 		case "":
-			n = c.say("known", "cite_unsaid", "n", n)
+			n = c.say("report/known.cite_unsaid", "n", n)
 		}
 		out = append(out, n)
 	}
@@ -55,9 +55,9 @@ func (c *citations) firmness(sources ...assess.Source) string {
 		switch n := count[known]; {
 		case n == 0:
 		case n == len(sources):
-			out = append(out, c.say("known", "all_"+known))
+			out = append(out, c.say("report/known."+"all_"+known))
 		default:
-			out = append(out, c.say("known", "some_"+known))
+			out = append(out, c.say("report/known."+"some_"+known))
 		}
 	}
 	return strings.Join(out, ", ")

@@ -19,12 +19,11 @@ const (
 func NewComparison(c *assess.Comparison, o Options) *View {
 	b := comparer{newBuilder(c.New, o), c}
 	v := &View{
-		Title:    b.say("comparison", "title"),
+		Title:    b.say("report/comparison.title"),
 		Subtitle: b.visits(),
 		Day:      b.day(),
-		Lang:     b.lang,
 		Banners:  b.banners(),
-		Words:    Words{b.words},
+		Language: b.language,
 	}
 	for _, s := range []Section{b.outcome(), b.changes(), b.changedAnswers(), b.acceptance()} {
 		if len(s.Parts) > 0 || len(s.Lead) > 0 {
@@ -43,7 +42,7 @@ type comparer struct {
 
 // visits names the two records and their days.
 func (b comparer) visits() string {
-	return b.say("comparison", "subtitle", "old", b.visit(b.c.Old), "new", b.visit(b.c.New))
+	return b.say("report/comparison.subtitle", "old", b.visit(b.c.Old), "new", b.visit(b.c.New))
 }
 
 func (b comparer) visit(r *assess.Result) string {
@@ -53,16 +52,16 @@ func (b comparer) visit(r *assess.Result) string {
 		day = r.Job.Visited
 	}
 	if r.File == "" || name == "-" {
-		return b.say("comparison", "visit_day", "day", string(day))
+		return b.say("report/comparison.visit_day", "day", string(day))
 	}
-	return b.say("comparison", "visit_file", "file", name, "day", string(day))
+	return b.say("report/comparison.visit_file", "file", name, "day", string(day))
 }
 
 // outcome is what became of the verdict and the way that leads, zone by zone.
 func (b comparer) outcome() Section {
 	s := b.section(SummarySection)
-	s.Lead = []Para{{Label: b.say("summary", "outcome"), Tone: verdictTone(b.c.New.Verdict),
-		Text: b.say("summary", "sentence", "verdict", b.verdict(b.c.New.Verdict), "means", b.say("verdict", b.c.New.Verdict.String()+"_means"))}}
+	s.Lead = []Para{{Label: b.say("report/summary.outcome"), Tone: verdictTone(b.c.New.Verdict),
+		Text: b.say("report/summary.sentence", "verdict", b.verdict(b.c.New.Verdict), "means", b.say("report/verdict."+b.c.New.Verdict.String()+"_means"))}}
 	t := &Table{ID: "visits", Columns: []Column{
 		b.column("place", Title, 20), b.column("first_visit", Detail, 34), b.column("second_visit", Detail, 34)}}
 	for i := range b.c.Areas {
@@ -72,10 +71,10 @@ func (b comparer) outcome() Section {
 		}
 	}
 	for _, id := range b.c.Added {
-		t.add(Plain, id, b.say("comparison", "not_there"), b.say("comparison", "only_new"))
+		t.add(Plain, id, b.say("report/comparison.not_there"), b.say("report/comparison.only_new"))
 	}
 	for _, id := range b.c.Missing {
-		t.add(Waiting, id, b.say("comparison", "only_old"), b.say("comparison", "not_there"))
+		t.add(Waiting, id, b.say("report/comparison.only_old"), b.say("report/comparison.not_there"))
 	}
 	s.addTable("", t)
 	return s
@@ -91,9 +90,9 @@ func (b comparer) zone(a *assess.AreaComparison, zone string) string {
 // stood is how a zone stood at one visit.
 func (b comparer) stood(z *assess.ZoneResult) string {
 	if z == nil {
-		return b.say("comparison", "not_there")
+		return b.say("report/comparison.not_there")
 	}
-	return b.say("comparison", "stood", "verdict", b.verdict(z.Verdict), "path", b.path(z.Path))
+	return b.say("report/comparison.stood", "verdict", b.verdict(z.Verdict), "path", b.path(z.Path))
 }
 
 // changes are the findings at both visits, those that ask most first.
@@ -107,15 +106,15 @@ func (b comparer) changes() Section {
 		for n := range a.Findings {
 			f := &a.Findings[n]
 			told := raised(f)
-			t.add(changeTone(f.Change), b.zone(a, f.Zone), b.say("change", f.Change.String()), told.Text, b.about(told),
+			t.add(changeTone(f.Change), b.zone(a, f.Zone), b.say("report/change."+f.Change.String()), told.Text, b.about(told),
 				b.at(f.Old), b.now(f), told.Rule)
 			t.Rows[len(t.Rows)-1].Detail = small(f)
 		}
 	}
 	s.addTable("", t)
-	s.Lead = []Para{{Text: b.say("changes", "lead")}}
+	s.Lead = []Para{{Text: b.say("report/changes.lead")}}
 	if len(t.Rows) == 0 {
-		s.Lead = []Para{{Text: b.say("changes", "nothing")}}
+		s.Lead = []Para{{Text: b.say("report/changes.nothing")}}
 	}
 	return s
 }
@@ -147,7 +146,7 @@ func small(f *assess.FindingChange) bool {
 // at is how a finding stood at one visit, with its value.
 func (b comparer) at(f *assess.Finding) string {
 	if f == nil {
-		return b.say("comparison", "no_finding")
+		return b.say("report/comparison.no_finding")
 	}
 	if found := b.found(f); found != "" {
 		return b.stands(f) + ": " + found
@@ -172,7 +171,7 @@ func (b comparer) changedAnswers() Section {
 		b.column("question", Title, 30), b.column("address", Detail, 30), b.column("first_visit", Detail, 24), b.column("second_visit", Detail, 24)}}
 	value := func(x *assess.Said) string {
 		if x == nil {
-			return b.say("comparison", "not_answered")
+			return b.say("report/comparison.not_answered")
 		}
 		return x.Value
 	}
@@ -180,9 +179,9 @@ func (b comparer) changedAnswers() Section {
 		t.add(Plain, a.Label, b.builder.address(a.Address), value(a.Old), value(a.New))
 	}
 	s.addTable("", t)
-	s.Lead = []Para{{Text: b.say("comparison", "answers")}}
+	s.Lead = []Para{{Text: b.say("report/comparison.answers")}}
 	if len(t.Rows) == 0 {
-		s.Lead = []Para{{Text: b.say("comparison", "same_answers")}}
+		s.Lead = []Para{{Text: b.say("report/comparison.same_answers")}}
 	}
 	return s
 }
@@ -204,7 +203,7 @@ func (b comparer) acceptance() Section {
 	}
 	s.addTable("", t)
 	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("acceptance", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/acceptance.lead")}}
 	}
 	return s
 }
@@ -215,7 +214,7 @@ func (b comparer) accept(t *Table, place string, a *assess.Acceptance) {
 	if a.New.Compared() > 0 {
 		remedy = b.remedy(a.New)
 	}
-	t.add(changeTone(a.Change), place, b.say("change", a.Change.String()), told.Text, b.about(told), b.lookLines(a), remedy, "")
+	t.add(changeTone(a.Change), place, b.say("report/change."+a.Change.String()), told.Text, b.about(told), b.lookLines(a), remedy, "")
 	row := &t.Rows[len(t.Rows)-1]
 	row.Detail = small(&a.FindingChange)
 	row.Cells[len(row.Cells)-1].Blank = true
@@ -225,9 +224,9 @@ func (b comparer) accept(t *Table, place string, a *assess.Acceptance) {
 func (b comparer) lookLines(a *assess.Acceptance) string {
 	var out []string
 	if a.Change == assess.Gone {
-		out = append(out, b.say("acceptance", "gone"))
+		out = append(out, b.say("report/acceptance.gone"))
 		if a.Old.Protects == "people" {
-			out = append(out, b.say("acceptance", "gone_people"))
+			out = append(out, b.say("report/acceptance.gone_people"))
 		}
 	}
 	for i := range a.Looks {
@@ -247,17 +246,17 @@ func (b comparer) item(l *assess.Look) string {
 func (b comparer) look(l *assess.Look) string {
 	switch {
 	case l.Missing && l.How != "":
-		return b.say("acceptance", "missing", "label", b.item(l), "how", l.How)
+		return b.say("report/acceptance.missing", "label", b.item(l), "how", l.How)
 	case l.Missing:
-		return b.say("acceptance", "missing_plain", "label", b.item(l))
+		return b.say("report/acceptance.missing_plain", "label", b.item(l))
 	case l.Basis == assess.Document:
-		return b.say("acceptance", "paper", "label", b.item(l), "value", l.Value)
+		return b.say("report/acceptance.paper", "label", b.item(l), "value", l.Value)
 	case l.Firm():
-		return b.say("acceptance", "firm", "label", b.item(l), "value", l.Value, "basis", b.say("basis", l.Basis.String()))
+		return b.say("report/acceptance.firm", "label", b.item(l), "value", l.Value, "basis", b.say("report/basis."+l.Basis.String()))
 	}
-	basis := b.say("basis", "none")
+	basis := b.say("report/basis.none")
 	if l.Basis != assess.NoBasis {
-		basis = b.say("basis", l.Basis.String())
+		basis = b.say("report/basis." + l.Basis.String())
 	}
-	return b.say("acceptance", "weak", "label", b.item(l), "value", l.Value, "basis", basis)
+	return b.say("report/acceptance.weak", "label", b.item(l), "value", l.Value, "basis", basis)
 }

@@ -35,7 +35,7 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []strin
 	return []string{
 		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
 		f.Why, b.remedy(f), b.names(missing), b.risk(f.Failure),
-		b.or("protects", f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
+		b.or("report/protects."+f.Protects, f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
 	}
 }
 
@@ -55,7 +55,7 @@ func (b *builder) remedy(f *assess.Finding) string {
 	case f.Remedy == "" || len(f.Permits) > 0:
 		return ""
 	case f.Outcome == assess.NotSettled, f.Outcome == assess.NotComputed:
-		return b.say("findings", "if_so", "remedy", f.Remedy)
+		return b.say("report/findings.if_so", "remedy", f.Remedy)
 	}
 	return f.Remedy
 }
@@ -107,7 +107,7 @@ func (b *builder) stands(f *assess.Finding) string {
 	case noted(f):
 		key = "noted"
 	}
-	return b.say("outcome", key)
+	return b.say("report/outcome." + key)
 }
 
 func findingTone(f *assess.Finding) Tone {
@@ -128,7 +128,7 @@ func findingTone(f *assess.Finding) Tone {
 // about is the thing that the finding is about, where that is a listed one.
 func (b *builder) about(f *assess.Finding) string {
 	if unnamed(f) {
-		return b.say("findings", "unnamed")
+		return b.say("report/findings.unnamed")
 	}
 	if p, ok := base(f); ok {
 		return b.path(p)
@@ -146,6 +146,6 @@ func (b *builder) risk(f assess.Failure) string {
 	if f.Mode == "" {
 		return ""
 	}
-	return b.say("findings", "risk", "mode", f.Mode, "lb", f.LikelihoodBefore, "cb", f.ConsequenceBefore,
+	return b.say("report/findings.risk", "mode", f.Mode, "lb", f.LikelihoodBefore, "cb", f.ConsequenceBefore,
 		"la", f.LikelihoodAfter, "ca", f.ConsequenceAfter)
 }

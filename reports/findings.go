@@ -19,7 +19,7 @@ func (b *builder) findings() Section {
 	if nothing := b.nothing(open); nothing != "" {
 		s.Lead = []Para{{Text: nothing}}
 	}
-	s.addTable(b.say("findings", "rest"), rest)
+	s.addTable(b.say("report/findings.rest"), rest)
 	if len(rest.Rows) > 0 {
 		s.Parts[len(s.Parts)-1].Detail, s.Parts[len(s.Parts)-1].Screen = true, true
 	}
@@ -65,9 +65,9 @@ func printed(a *assess.AreaResult) []*assess.Finding {
 func (b *builder) nothing(open *Table) string {
 	switch {
 	case len(open.Rows) == 0:
-		return b.say("findings", "nothing")
+		return b.say("report/findings.nothing")
 	case !slices.ContainsFunc(open.Rows, func(r Row) bool { return !r.Detail }):
-		return b.say("findings", "looks")
+		return b.say("report/findings.looks")
 	}
 	return ""
 }

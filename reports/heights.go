@@ -17,7 +17,7 @@ func (b *builder) heights() Section {
 	})
 	s.Detail = true
 	if len(s.Parts) > 0 {
-		s.Lead = []Para{{Text: b.say("heights", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/heights.lead")}}
 	}
 	return s
 }
@@ -33,9 +33,9 @@ func (b *builder) build(place string, n int, u *assess.BuildUp) Part {
 		build.Layers = append(build.Layers, BuildLayer{Name: l.Name, Source: source, Thickness: l.Thickness, Weight: l.Weight})
 		t.add(Plain, l.Name, b.amount(quantity.Length, l.Thickness), b.amount(quantity.Load, l.Weight), source)
 	}
-	t.add(Settled, b.say("heights", "sum"), b.amount(quantity.Length, u.Height), b.amount(quantity.Load, u.Weight), "")
+	t.add(Settled, b.say("report/heights.sum"), b.amount(quantity.Length, u.Height), b.amount(quantity.Load, u.Weight), "")
 	return Part{
-		Heading: b.say("heights", "part", "place", place, "path", b.path(u.Path)),
+		Heading: b.say("report/heights.part", "place", place, "path", b.path(u.Path)),
 		Table:   t, Build: build,
 	}
 }

@@ -18,8 +18,8 @@ const (
 
 // NewJoistView makes the view of what the sums say of one joist.
 func NewJoistView(s *assess.JoistSheet, o Options) *View {
-	b := newBuilder(&assess.Result{}, o)
-	v := &View{Title: b.say("joist", "title"), Lang: b.lang, Banners: []string{b.say("joist", "screening")}, Words: Words{b.words}}
+	b := newBuilder(&assess.Result{Language: s.Language}, o)
+	v := &View{Title: b.say("report/joist.title"), Banners: []string{b.say("report/joist.screening")}, Language: b.language}
 	for _, section := range []Section{b.joist(s), b.joistOptions(s), b.joistSums(s), b.sources()} {
 		if len(section.Parts) > 0 || len(section.Lead) > 0 {
 			v.Sections = append(v.Sections, section)
@@ -32,19 +32,19 @@ func NewJoistView(s *assess.JoistSheet, o Options) *View {
 // joist is what was put in and what came out.
 func (b *builder) joist(j *assess.JoistSheet) Section {
 	s := b.section(JoistSection)
-	s.Lead = append(s.Lead, Para{Label: b.say("joist", "outcome"), Text: b.say("joist", j.Outcome.String()), Tone: checkTone(j.Outcome)})
+	s.Lead = append(s.Lead, Para{Label: b.say("report/joist.outcome"), Text: b.say("report/joist." + j.Outcome.String()), Tone: checkTone(j.Outcome)})
 	if j.Refusal != "" {
 		s.Lead = append(s.Lead, Para{Text: j.Refusal, Tone: Urgent})
 	}
 	if j.Deciding != "" {
-		s.Lead = append(s.Lead, Para{Label: b.say("joist", "deciding"), Text: j.Deciding, Tone: Waiting})
+		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: j.Deciding, Tone: Waiting})
 	}
-	s.addTable(b.say("joist", "inputs"), b.joistInputs(j))
+	s.addTable(b.say("report/joist.inputs"), b.joistInputs(j))
 	if j.Outcome != assess.CheckRefused {
-		s.addTable(b.say("joist", "results"), b.joistResults(j))
+		s.addTable(b.say("report/joist.results"), b.joistResults(j))
 	}
-	s.addList(b.say("joist", "assumed"), j.Assumed)
-	s.addList(b.say("joist", "notes"), j.Notes)
+	s.addList(b.say("report/joist.assumed"), j.Assumed)
+	s.addList(b.say("report/joist.notes"), j.Notes)
 	return s
 }
 
@@ -70,12 +70,12 @@ func (b *builder) joistInputs(j *assess.JoistSheet) *Table {
 
 func (b *builder) joistResults(j *assess.JoistSheet) *Table {
 	t := &Table{ID: "results", Shape: Grid, Columns: []Column{b.column("what", Title, 44), b.column("value", Detail, 40)}}
-	add := func(key, value string) { t.add(Plain, b.say("joist", key), value) }
+	add := func(key, value string) { t.add(Plain, b.say("report/joist."+key), value) }
 	ratio := func(r quantity.Range) string { return b.amount(quantity.Ratio, r) }
 	length := func(r quantity.Range) string { return b.amount(quantity.Length, b.whole(r)) }
 	add("live", ratio(j.Live))
 	add("total", ratio(j.Total))
-	add("limit", b.say("joist", "limit_value", "limit", ratio(j.Least), "load", b.say("joist", "load_"+j.LimitLoad)))
+	add("limit", b.say("report/joist.limit_value", "limit", ratio(j.Least), "load", b.say("report/joist."+"load_"+j.LimitLoad)))
 	add("margin", b.percent(j.Margin))
 	add("sag", b.sag(j.Deflection))
 	add("long_term", b.sag(j.LongTerm))
@@ -112,13 +112,13 @@ func (b *builder) percent(r quantity.Range) string { return b.span(r, 100, 0, "%
 
 func (b *builder) span(r quantity.Range, scale float64, digits int, unit string) string {
 	if !r.Bounded() {
-		return b.say("view", "not_known")
+		return b.say("report/view.not_known")
 	}
 	low, high := fmt.Sprintf("%.*f", digits, r.Lo*scale), fmt.Sprintf("%.*f", digits, r.Hi*scale)
 	if low == high {
 		return low + unit
 	}
-	return b.say("joist", "range", "low", low, "high", high) + unit
+	return b.say("report/joist.range", "low", low, "high", high) + unit
 }
 
 // joistOptions are the changes that were computed, and what does not help.
@@ -127,10 +127,10 @@ func (b *builder) joistOptions(j *assess.JoistSheet) Section {
 	t := b.optionTable(1, j.Options)
 	s.addTable("", t)
 	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("options", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/options.lead")}}
 	}
-	s.addList(b.say("options", "no_help"), j.NoHelp)
-	s.addList(b.say("options", "load_test"), j.LoadTest)
+	s.addList(b.say("report/options.no_help"), j.NoHelp)
+	s.addList(b.say("report/options.load_test"), j.LoadTest)
 	return s
 }
 
@@ -143,12 +143,12 @@ func (b *builder) options() Section {
 		for k := range a.Checks {
 			c := &a.Checks[k]
 			if c.Outcome != assess.CheckHolds {
-				s.addTable(b.say("calculations", "part", "place", place(a, c.Zone), "title", b.checkTitle(c)), b.optionTable(len(s.Parts)+1, c.Options))
+				s.addTable(b.say("report/calculations.part", "place", place(a, c.Zone), "title", b.checkTitle(c)), b.optionTable(len(s.Parts)+1, c.Options))
 			}
 		}
 	}
 	if len(s.Parts) > 0 {
-		s.Lead = []Para{{Text: b.say("options", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/options.lead")}}
 	}
 	return s
 }
@@ -168,7 +168,7 @@ func (b *builder) optionTable(n int, options []assess.Option) *Table {
 		for _, q := range o.Quantities {
 			material = append(material, q.Text+": "+b.amount(quantity.Number, q.Value)+" "+q.Unit)
 		}
-		t.add(checkTone(o.Outcome), b.say("check", o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
+		t.add(checkTone(o.Outcome), b.say("report/check."+o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
 			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(o.Needs))
 		t.Rows[i].Detail = i >= firstOptions
 	}
@@ -192,12 +192,12 @@ func JoistDrawing(j *assess.JoistSheet, width int, sys quantity.System) string {
 	if !j.Deflection.Bounded() || !j.Span.Bounded() || !j.Least.Bounded() || j.Least.Hi <= 0 {
 		return ""
 	}
-	b := newBuilder(&assess.Result{}, Options{Units: sys})
+	b := newBuilder(&assess.Result{Language: j.Language}, Options{Units: sys})
 	d := drawing.Joist{Span: j.Span.Hi, Low: j.Deflection.Lo, High: j.Deflection.Hi, Limit: j.Span.Hi / j.Least.Hi}
 	picture, times := d.Text(width)
 	if picture == "" {
 		return ""
 	}
-	return picture + "  " + b.say("joist", "scale", "span", b.amount(quantity.Length, quantity.Point(d.Span)), "times", strconv.Itoa(int(math.Round(times)))) +
-		"\n  " + b.say("joist", "marks", "limit", b.sag(quantity.Point(d.Limit)), "low", b.sag(quantity.Point(d.Low)), "high", b.sag(quantity.Point(d.High))) + "\n"
+	return picture + "  " + b.say("report/joist.scale", "span", b.amount(quantity.Length, quantity.Point(d.Span)), "times", strconv.Itoa(int(math.Round(times)))) +
+		"\n  " + b.say("report/joist.marks", "limit", b.sag(quantity.Point(d.Limit)), "low", b.sag(quantity.Point(d.Low)), "high", b.sag(quantity.Point(d.High))) + "\n"
 }

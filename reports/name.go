@@ -53,7 +53,7 @@ func (b *builder) lines(texts []string) string {
 	texts = distinct(texts)
 	if len(texts) > shownNames {
 		rest := strconv.Itoa(len(texts) - shownNames)
-		texts = append(texts[:shownNames:shownNames], b.say("view", "and_more", "n", rest))
+		texts = append(texts[:shownNames:shownNames], b.say("report/view.and_more", "n", rest))
 	}
 	return strings.Join(texts, "\n")
 }
@@ -94,7 +94,7 @@ func (b *builder) placeOf(a assess.Address) string {
 			return place(area, a.Zone)
 		}
 	}
-	return b.say("answers", "house")
+	return b.say("report/answers.house")
 }
 
 // address is how a record says it, without what only one thing can be meant by.
@@ -116,10 +116,10 @@ func (b *builder) address(a assess.Address) string {
 }
 
 // path is a path in a reader's words.
-func (b *builder) path(p assess.PathID) string { return b.say("path", p.String()) }
+func (b *builder) path(p assess.PathID) string { return b.say("report/path." + p.String()) }
 
 // verdict is a verdict in a reader's words.
-func (b *builder) verdict(v assess.Verdict) string { return b.say("verdict", v.String()) }
+func (b *builder) verdict(v assess.Verdict) string { return b.say("report/verdict." + v.String()) }
 
 func verdictTone(v assess.Verdict) Tone {
 	switch v {

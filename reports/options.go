@@ -7,9 +7,8 @@ import (
 
 // Options say for whom a view is made.
 type Options struct {
-	Units    quantity.System
-	Language string // en; a language that is not there reads as en
-	Note     string // printed before everything else, such as that the data is invented
+	Units quantity.System
+	Note  string // printed before everything else, such as that the data is invented
 }
 
 // NewView makes the view of a result.

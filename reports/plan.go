@@ -18,13 +18,13 @@ func (b *builder) plan() Section {
 		b.column("needs", Aside, 90), b.column("otherways", Aside, 40),
 	}}
 	b.eachStep(func(place, n string, p *assess.PlanStep) {
-		steps.add(stepTone(p), place, b.say("plan", "step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
+		steps.add(stepTone(p), place, b.say("report/plan.step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
 			b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
 			strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
 	})
 	s.addTable("", steps)
 	if len(s.Parts) > 0 {
-		s.Lead = []Para{{Text: b.say("plan", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/plan.lead")}}
 	}
 	return s
 }
@@ -44,9 +44,9 @@ func (b *builder) eachStep(visit func(place, n string, p *assess.PlanStep)) {
 func (b *builder) stepText(p *assess.PlanStep) string {
 	switch {
 	case p.Path == assess.NoPath:
-		return b.say("plan", "other_finish")
+		return b.say("report/plan.other_finish")
 	case p.Repeats:
-		return p.Text + " " + b.say("plan", "repeats")
+		return p.Text + " " + b.say("report/plan.repeats")
 	}
 	return p.Text
 }

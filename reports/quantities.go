@@ -21,7 +21,7 @@ func (b *builder) quantities() Section {
 	s.addTable("", amounts)
 	s.Detail = true
 	if len(s.Parts) > 0 {
-		s.Lead = []Para{{Text: b.say("quantities", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/quantities.lead")}}
 	}
 	return s
 }
@@ -37,7 +37,7 @@ func (b *builder) amountRow(place, step string, q assess.Quantity) Row {
 // end that is not known.
 func (b *builder) number(v float64) Cell {
 	if !quantity.Point(v).Bounded() {
-		return Cell{Text: b.say("view", "not_known")}
+		return Cell{Text: b.say("report/view.not_known")}
 	}
 	return Cell{Text: quantity.Write(quantity.Number, quantity.Point(v), quantity.US), Number: &v}
 }

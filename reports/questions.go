@@ -20,20 +20,20 @@ func (b *builder) questions() Section {
 		a := &b.r.Areas[i]
 		for j := range a.Questions {
 			q := &a.Questions[j]
-			order := b.say("questions", "then")
+			order := b.say("report/questions.then")
 			tone := Plain
 			switch {
 			case q.Before:
-				order = b.say("questions", "before")
+				order = b.say("report/questions.before")
 			case j == 0:
-				order, tone = b.say("questions", "first"), Waiting
+				order, tone = b.say("report/questions.first"), Waiting
 			}
 			t.Rows = append(t.Rows, Row{Tone: tone, Detail: j >= firstQuestions, Cells: cells(place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))})
 		}
 	}
 	s.addTable("", t)
 	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("questions", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/questions.lead")}}
 	}
 	return s
 }
@@ -59,7 +59,7 @@ func (b *builder) decides(q *assess.Ask) string {
 	}
 	text := b.lines(out)
 	if findings > 0 {
-		n := b.say("questions", "findings", "n", strconv.Itoa(findings))
+		n := b.say("report/questions.findings", "n", strconv.Itoa(findings))
 		if text != "" {
 			n = "\n" + n
 		}

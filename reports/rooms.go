@@ -33,7 +33,7 @@ func (b *builder) rooms() Section {
 
 func (b *builder) zoneName(a *assess.AreaResult, z *assess.ZoneResult) string {
 	if len(a.Zones) == 1 {
-		return b.say("rooms", "whole")
+		return b.say("report/rooms.whole")
 	}
 	return strings.ReplaceAll(z.ID, "-", " ")
 }

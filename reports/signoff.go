@@ -4,9 +4,9 @@ package reports
 func (b *builder) signOff() Section {
 	s := b.section(SignOffSection)
 	s.Detail = true
-	s.Lead = []Para{{Text: b.say("sign-off", "lead")}}
-	s.addTable(b.say("sign-off", "decisions"), b.decisions())
-	s.addTable(b.say("sign-off", "signatures"), b.signatures())
+	s.Lead = []Para{{Text: b.say("report/sign-off.lead")}}
+	s.addTable(b.say("report/sign-off.decisions"), b.decisions())
+	s.addTable(b.say("report/sign-off.signatures"), b.signatures())
 	return s
 }
 
@@ -20,10 +20,10 @@ func (b *builder) decisions() *Table {
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for _, z := range a.Zones {
-			t.addBlank(3, place(a, z.ID), b.say("sign-off", "go_on", "path", b.path(z.Path)))
+			t.addBlank(3, place(a, z.ID), b.say("report/sign-off.go_on", "path", b.path(z.Path)))
 		}
 		if q := deciding(a); q != "" {
-			t.addBlank(3, areaName(a), b.say("sign-off", "find", "question", q))
+			t.addBlank(3, areaName(a), b.say("report/sign-off.find", "question", q))
 		}
 	}
 	return t
@@ -35,7 +35,7 @@ func (b *builder) signatures() *Table {
 		b.column("signature", Detail, 26), b.column("date", Detail, 14),
 	}}
 	for _, role := range []string{"owner", "setter", "inspector"} {
-		t.addBlank(3, b.say("sign-off", role), b.say("sign-off", role+"_text"))
+		t.addBlank(3, b.say("report/sign-off."+role), b.say("report/sign-off."+role+"_text"))
 	}
 	return t
 }

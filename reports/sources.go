@@ -15,9 +15,9 @@ func (b *builder) sources() Section {
 	}}
 	for i, src := range b.list {
 		n := float64(i + 1)
-		known, tone := b.say("known", "unsaid"), Waiting
+		known, tone := b.say("report/known.unsaid"), Waiting
 		if src.Known != "" {
-			known = b.or("known", src.Known)
+			known = b.or("report/known."+src.Known, src.Known)
 		}
 		if src.Known == "lookup" || src.Known == "computed" {
 			tone = Plain
@@ -27,9 +27,9 @@ func (b *builder) sources() Section {
 		t.Rows = append(t.Rows, row)
 	}
 	s.addTable("", t)
-	s.addTable(b.say("sources", "packs"), b.packs())
+	s.addTable(b.say("report/sources.packs"), b.packs())
 	if len(t.Rows) > 0 {
-		s.Lead = []Para{{Text: b.say("sources", "lead")}}
+		s.Lead = []Para{{Text: b.say("report/sources.lead")}}
 	}
 	return s
 }
@@ -44,7 +44,7 @@ func (b *builder) packs() *Table {
 		if p.Local {
 			key = "local"
 		}
-		t.add(Plain, p.ID, p.Edition, b.say("sources", key), strings.Join(p.Relaxes, "\n"))
+		t.add(Plain, p.ID, p.Edition, b.say("report/sources."+key), strings.Join(p.Relaxes, "\n"))
 	}
 	return t
 }

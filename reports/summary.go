@@ -11,9 +11,9 @@ import (
 func (b *builder) summary() Section {
 	s := b.section(SummarySection)
 	s.Lead = []Para{{
-		Label: b.say("summary", "outcome"),
-		Text: b.say("summary", "sentence",
-			"verdict", b.verdict(b.r.Verdict), "means", b.say("verdict", b.r.Verdict.String()+"_means")),
+		Label: b.say("report/summary.outcome"),
+		Text: b.say("report/summary.sentence",
+			"verdict", b.verdict(b.r.Verdict), "means", b.say("report/verdict."+b.r.Verdict.String()+"_means")),
 		Tone: verdictTone(b.r.Verdict),
 	}}
 	if a := b.decisive(); a != nil {
@@ -43,32 +43,32 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 	var out []Para
 	if a.Reason != "" {
 		out = append(out, Para{
-			Label: b.say("summary", "reason"),
+			Label: b.say("report/summary.reason"),
 			Text:  b.located("reason_text", areaName(a), a.Reason),
 		})
 	}
 	if a.Now != "" {
-		out = append(out, Para{Label: b.say("summary", "now"), Text: a.Now, Tone: Urgent})
+		out = append(out, Para{Label: b.say("report/summary.now"), Text: a.Now, Tone: Urgent})
 	} else if first := firstStep(&a.Zones[a.Leading]); first != "" {
-		out = append(out, Para{Label: b.say("summary", "first"), Text: first})
+		out = append(out, Para{Label: b.say("report/summary.first"), Text: first})
 	}
 	if a.Zones[a.Leading].Path == assess.CallService {
 		return out // nothing else matters until this is dealt with
 	}
 	for _, key := range []string{"settled", "later"} {
 		if steps := b.steps(a, key == "later"); steps != "" {
-			out = append(out, Para{Label: b.say("summary", key), Text: steps})
+			out = append(out, Para{Label: b.say("report/summary." + key), Text: steps})
 		}
 	}
 	if len(a.Questions) > 0 && !a.Questions[0].Before {
 		q := a.Questions[0]
 		out = append(out, Para{
-			Label: b.say("summary", "deciding"),
+			Label: b.say("report/summary.deciding"),
 			Text:  b.located("deciding_text", place(a, q.Address.Zone), b.asked(&q)),
 			Tone:  Waiting,
 		})
 		if q.How != "" {
-			out = append(out, Para{Label: b.say("summary", "how"), Text: q.How})
+			out = append(out, Para{Label: b.say("report/summary.how"), Text: q.How})
 		}
 	}
 	return out
@@ -87,7 +87,7 @@ func (b *builder) located(key, place, text string) string {
 	if len(b.r.Areas) == 1 && len(b.r.Areas[0].Zones) == 1 {
 		return text
 	}
-	return b.say("summary", key, "place", place, "text", text)
+	return b.say("report/summary."+key, "place", place, "text", text)
 }
 
 // steps are those that are called for in any zone whatever the missing answers

@@ -17,14 +17,14 @@ func (b *builder) unchecked() Section {
 			b.addAnswer(unsure, a)
 		}
 	}
-	s.addTable(b.say("unchecked", "unsure"), unsure)
-	s.addTable(b.say("unchecked", "unsaid"), unsaid, Para{Text: b.say("unchecked", "unsaid_lead")})
+	s.addTable(b.say("report/unchecked.unsure"), unsure)
+	s.addTable(b.say("report/unchecked.unsaid"), unsaid, Para{Text: b.say("report/unchecked.unsaid_lead")})
 	uncomputed := b.uncomputed()
-	s.addTable(b.say("unchecked", "uncomputed"), uncomputed)
+	s.addTable(b.say("report/unchecked.uncomputed"), uncomputed)
 	if len(uncomputed.Rows) > 0 {
 		s.Parts[len(s.Parts)-1].Detail = true
 	}
-	s.addTable(b.say("unchecked", "parked"), parked)
+	s.addTable(b.say("report/unchecked.parked"), parked)
 	s.Parts = append(s.Parts, b.outside())
 	return s
 }
@@ -40,7 +40,7 @@ func (b *builder) uncomputed() *Table {
 		for j := range a.Checks {
 			c := &a.Checks[j]
 			if (c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
-				t.add(Waiting, place(a, c.Zone), b.say("check", c.Outcome.String()), b.checkTitle(c), c.Note, b.names(c.Missing))
+				t.add(Waiting, place(a, c.Zone), b.say("report/check."+c.Outcome.String()), b.checkTitle(c), c.Note, b.names(c.Missing))
 			}
 		}
 	}
@@ -49,9 +49,9 @@ func (b *builder) uncomputed() *Table {
 
 // outside is what this screening never looks at, whatever the answers are.
 func (b *builder) outside() Part {
-	p := Part{Heading: b.say("unchecked", "outside")}
+	p := Part{Heading: b.say("report/unchecked.outside")}
 	for _, key := range []string{"structure", "lab", "services", "products", "law"} {
-		p.Lead = append(p.Lead, Para{Text: b.say("unchecked", "outside_"+key)})
+		p.Lead = append(p.Lead, Para{Text: b.say("report/unchecked." + "outside_" + key)})
 	}
 	return p
 }

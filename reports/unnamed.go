@@ -33,9 +33,9 @@ func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
 	}
 	for i := range a.Zones {
 		if o := zones[a.Zones[i].ID]; o != nil {
-			t.add(Waiting, place(a, a.Zones[i].ID), b.say("outcome", assess.NotSettled.String()),
-				b.say("findings", "unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
-				b.say("findings", "unnamed_why"), "", b.names(o.missing), "", "", "", "", "")
+			t.add(Waiting, place(a, a.Zones[i].ID), b.say("report/outcome."+assess.NotSettled.String()),
+				b.say("report/findings.unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
+				b.say("report/findings.unnamed_why"), "", b.names(o.missing), "", "", "", "", "")
 		}
 	}
 }

@@ -7,6 +7,7 @@ package reports
 import (
 	"underfoot/assess"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -16,10 +17,9 @@ type View struct {
 	Title    string
 	Subtitle string     // where it comes from and when
 	Day      assess.Day // the day of the visit, or of the assessment
-	Lang     string     // language of every sentence, such as en
 	Banners  []string   // what must be read before anything else: invented data, screening only
 	Sections []Section
-	Words    Words
+	Language *message.Language // of every sentence, also of those that a format says by itself
 }
 
 // The sections, in the order in which they are printed. An empty one is left out.

@@ -2,83 +2,56 @@ package reports
 
 import (
 	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
+	"github.com/pelletier/go-toml/v2"
+
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
-
-// literal is a call for a sentence by fixed table and key, in Go or in a template.
-var literal = regexp.MustCompile(`\b[sS]ay[( ]"([a-z-]+)",? "([a-z_-]+)"[,)}]`)
-
-// ownLiteral is the workbook's call for a sentence of its own table.
-var ownLiteral = regexp.MustCompile(`\.say\("([a-z_]+)"\)`)
-
-// Every sentence that the code asks for stands in the headings.
-func TestEverySentenceIsThere(t *testing.T) {
-	_, w := speak("en")
-	var files []string
-	for _, pattern := range []string{"*.go", "*/*.go", "*/*.tmpl"} {
-		found, err := filepath.Glob(pattern)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, found...)
-	}
-	asked := 0
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") {
-			continue
-		}
-		text, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		asks := literal.FindAllStringSubmatch(string(text), -1)
-		for _, m := range ownLiteral.FindAllStringSubmatch(string(text), -1) {
-			asks = append(asks, []string{m[0], "workbook", m[1]})
-		}
-		asked += len(asks)
-		for _, m := range asks {
-			if _, ok := w[m[1]][m[2]]; !ok {
-				t.Errorf("%s asks for %s.%s, which is not there", file, m[1], m[2])
-			}
-		}
-	}
-	if asked < 60 {
-		t.Errorf("only %d sentences found in the code: the pattern no longer reads it", asked)
-	}
-}
 
 // Words of a closed set are looked up by the word itself.
 func TestEveryWordOfASetIsThere(t *testing.T) {
-	_, w := speak("en")
+	w := words{message.English()}
 	for _, p := range append(assess.Paths(), assess.NoPath) {
-		w.say("path", p.String())
+		w.say("report/path." + p.String())
 	}
 	for v := assess.Ready; v <= assess.Hold; v++ {
-		w.say("verdict", v.String())
-		w.say("verdict", v.String()+"_means")
+		w.say("report/verdict." + v.String())
+		w.say("report/verdict." + v.String() + "_means")
 	}
 	for o := assess.Fails; o <= assess.NotApplicable; o++ {
-		w.say("outcome", o.String())
+		w.say("report/outcome." + o.String())
 	}
 	for o := assess.CheckHolds; o <= assess.CheckRefused; o++ {
-		w.say("check", o.String())
+		w.say("report/check." + o.String())
 	}
 	for _, basis := range assess.BasisWords() {
-		w.say("basis", basis)
+		w.say("report/basis." + basis)
 	}
+}
+
+// sentences are what reports say by themselves in English, by table and key.
+func sentences(t *testing.T) map[string]map[string]string {
+	t.Helper()
+	data, err := os.ReadFile("../assess/message/en/report.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all map[string]map[string]string
+	if err := toml.Unmarshal(data, &all); err != nil {
+		t.Fatal(err)
+	}
+	return all
 }
 
 // A report never clears a floor in these words.
 func TestNoSentencePromises(t *testing.T) {
 	promise := regexp.MustCompile(`(?i)\b(safe|approved|compliant|guarantee[ds]?)\b`)
-	_, w := speak("en")
-	for table, sentences := range w {
-		for key, text := range sentences {
+	for table, list := range sentences(t) {
+		for key, text := range list {
 			if promise.MatchString(text) {
 				t.Errorf("%s.%s promises: %s", table, key, text)
 			}
@@ -89,18 +62,12 @@ func TestNoSentencePromises(t *testing.T) {
 	}
 }
 
-func TestUnknownLanguageReadsAsEnglish(t *testing.T) {
-	if lang, w := speak("xx"); lang != "en" || w.say("verdict", "hold") != "hold" {
-		t.Errorf("an unknown language gives %s", lang)
-	}
-}
-
-func TestMissingSentencePanics(t *testing.T) {
-	defer func() {
-		if recover() == nil {
-			t.Error("a missing sentence goes unnoticed")
+// A tab has room for 31 characters, and two are left for a language's brackets.
+func TestEverySectionHasAShortHeading(t *testing.T) {
+	all := sentences(t)
+	for id := range all["heading"] {
+		if sheet := all["sheet"][id]; sheet == "" || len(sheet) > 29 {
+			t.Errorf("the tab of %s is called %q", id, sheet)
 		}
-	}()
-	_, w := speak("en")
-	w.say("view", "no-such-key")
+	}
 }

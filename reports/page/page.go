@@ -39,8 +39,9 @@ func Write(w io.Writer, v *reports.View, o Options) error {
 	}
 	var b bytes.Buffer
 	err := parsed().Execute(&b, map[string]any{
-		"View":  v,
-		"Style": template.CSS("@page { size: " + size + "; }\n" + sheet),
+		"View":     v,
+		"Contents": v.Language.Text("report/page.contents"),
+		"Style":    template.CSS("@page { size: " + size + "; }\n" + sheet),
 	})
 	if err != nil {
 		return fmt.Errorf("fill in the page: %w", err)

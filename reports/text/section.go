@@ -20,7 +20,7 @@ func (p *printer) view(v *reports.View) {
 	}
 	if !p.all {
 		p.gap()
-		p.paragraph("", v.Words.Say("view", "more"), faint)
+		p.paragraph("", v.Language.Text("report/view.more"), faint)
 	}
 }
 

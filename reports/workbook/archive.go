@@ -131,5 +131,5 @@ func coreProperties(v *reports.View) []byte {
 		` xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">`+
 		`<dc:title>%s</dc:title><dc:subject>%s</dc:subject><dc:creator>underfoot</dc:creator><dc:language>%s</dc:language>`+
 		`<dcterms:created xsi:type="dcterms:W3CDTF">%s</dcterms:created><dcterms:modified xsi:type="dcterms:W3CDTF">%s</dcterms:modified></cp:coreProperties>`,
-		escape(v.Title), escape(v.Subtitle), escape(v.Lang), at, at)
+		escape(v.Title), escape(v.Subtitle), escape(v.Language.Tag), at, at)
 }

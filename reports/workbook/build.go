@@ -23,9 +23,8 @@ var buildWidths = []int{34, 15, 15, 15, 15, 34, 22}
 // build writes a build-up layer by layer, with the sums as formulas over them
 // and the sums that the report used below.
 func (s *sheet) build(b *reports.Build, t *reports.Table) {
-	v := s.view.Words
-	s.heads(thickLow, v.Say("column", "layer"), v.Say("workbook", "thick_low"), v.Say("workbook", "thick_high"),
-		v.Say("workbook", "weight_low"), v.Say("workbook", "weight_high"), v.Say("workbook", "read"), v.Say("column", "source"))
+	s.heads(thickLow, s.say("report/column.layer"), s.say("report/workbook.thick_low"), s.say("report/workbook.thick_high"),
+		s.say("report/workbook.weight_low"), s.say("report/workbook.weight_high"), s.say("report/workbook.read"), s.say("report/column.source"))
 	first := s.row + 1
 	sum := [4]float64{}
 	for i, l := range b.Layers {
@@ -56,7 +55,7 @@ func decimals(k int, l look) look {
 // end writes one end, or that it is not known.
 func (s *sheet) end(column int, v float64, l look) {
 	if math.IsInf(v, 0) {
-		s.text(column, s.view.Words.Say("view", "not_known"), unknownLook)
+		s.text(column, s.say("report/view.not_known"), unknownLook)
 		return
 	}
 	s.number(column, v, l)
@@ -67,10 +66,10 @@ func (s *sheet) end(column int, v float64, l look) {
 func (s *sheet) sums(b *reports.Build, first int, sum [4]float64) {
 	last := s.row
 	s.row++
-	s.text(1, s.view.Words.Say("heights", "sum"), markLook)
+	s.text(1, s.say("report/heights.sum"), markLook)
 	for k, total := range sum {
 		if math.IsInf(total, 0) || last < first {
-			s.text(thickLow+k, s.view.Words.Say("view", "not_known"), unknownLook)
+			s.text(thickLow+k, s.say("report/view.not_known"), unknownLook)
 			continue
 		}
 		column := thickLow + k
@@ -78,7 +77,7 @@ func (s *sheet) sums(b *reports.Build, first int, sum [4]float64) {
 		s.define(b.ID+"_"+[...]string{"height_low", "height_high", "weight_low", "weight_high"}[k], column)
 	}
 	s.row++
-	s.text(1, s.say("exported"), bodyLook)
+	s.text(1, s.say("report/workbook.exported"), bodyLook)
 	for k, end := range fourEnds(b.Height, b.Weight) {
 		s.end(thickLow+k, end, decimals(k, numberLook))
 	}

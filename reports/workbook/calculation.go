@@ -28,9 +28,8 @@ var sumWidths = []int{32, 16, 9, 14, 14, 14, 14, 20, 18}
 // formulas over them, what the report said beside them, and whether both agree.
 // A last row holds the result against its limit.
 func (s *sheet) calculation(c *reports.Calculation, t *reports.Table) {
-	v := s.view.Words
-	s.heads(lowColumn, v.Say("column", "what"), v.Say("column", "name"), v.Say("column", "unit"), s.say("low"), s.say("high"),
-		s.say("exported_low"), s.say("exported_high"), s.say("compare"), v.Say("column", "source"))
+	s.heads(lowColumn, s.say("report/column.what"), s.say("report/column.name"), s.say("report/column.unit"), s.say("report/workbook.low"), s.say("report/workbook.high"),
+		s.say("report/workbook.exported_low"), s.say("report/workbook.exported_high"), s.say("report/workbook.compare"), s.say("report/column.source"))
 	for i := range c.Sheet.Lines {
 		l := &c.Sheet.Lines[i]
 		s.row++
@@ -76,7 +75,7 @@ func (s *sheet) ends(c *reports.Calculation, l *formula.Line) {
 		text := c.Sheet.Cells(l.Name, cell, end)
 		switch {
 		case math.IsInf(value, 0) || l.Expr != "" && text == "":
-			s.text(column, s.view.Words.Say("view", "not_known"), unknownLook)
+			s.text(column, s.say("report/view.not_known"), unknownLook)
 			continue
 		case l.Expr != "":
 			s.formula(column, text, value, numberLook)
@@ -102,7 +101,7 @@ func (s *sheet) compare(v quantity.Range) {
 	test := ""
 	for i, end := range []float64{v.Lo, v.Hi} {
 		if math.IsInf(end, 0) {
-			s.text(exportedLow+i, s.view.Words.Say("view", "not_known"), unknownLook)
+			s.text(exportedLow+i, s.say("report/view.not_known"), unknownLook)
 			continue
 		}
 		s.number(exportedLow+i, end, numberLook)
@@ -116,20 +115,20 @@ func (s *sheet) compare(v quantity.Range) {
 		s.text(compareColumn, "", bodyLook)
 		return
 	}
-	agrees := s.say("agrees")
-	s.formula(compareColumn, fmt.Sprintf(`IF(AND(%s),"%s","%s")`, test, agrees, s.say("differs")), agrees, bodyLook)
+	agrees := s.say("report/workbook.agrees")
+	s.formula(compareColumn, fmt.Sprintf(`IF(AND(%s),"%s","%s")`, test, agrees, s.say("report/workbook.differs")), agrees, bodyLook)
 }
 
 // limit writes the limit and how the result of the last line stands to it.
 func (s *sheet) limit(c *reports.Calculation) {
 	last := c.Sheet.Lines[len(c.Sheet.Lines)-1]
 	s.row++
-	s.text(whatColumn, s.say("limit"), markLook)
+	s.text(whatColumn, s.say("report/workbook.limit"), markLook)
 	s.text(nameColumn, "", bodyLook)
 	s.text(unitColumn, last.Unit, bodyLook)
 	for i, end := range []float64{c.Limit.Lo, c.Limit.Hi} {
 		if math.IsInf(end, 0) {
-			s.text(lowColumn+i, s.view.Words.Say("view", "not_known"), unknownLook)
+			s.text(lowColumn+i, s.say("report/view.not_known"), unknownLook)
 			continue
 		}
 		s.number(lowColumn+i, end, numberLook)
@@ -143,7 +142,7 @@ func (s *sheet) limit(c *reports.Calculation) {
 // limit, beyond where none does.
 func (s *sheet) standing(c *reports.Calculation, last formula.Line) {
 	low, high := endName(c.ID, last.Name, formula.Low), endName(c.ID, last.Name, formula.High)
-	within, beyond, open := s.say("within"), s.say("beyond"), s.say("unsettled")
+	within, beyond, open := s.say("report/workbook.within"), s.say("report/workbook.beyond"), s.say("report/workbook.unsettled")
 	good, bad := fmt.Sprintf("%s<=%s", high, s.at(lowColumn)), fmt.Sprintf("%s>%s", low, s.at(highColumn))
 	keeps, breaks := last.Value.Hi <= c.Limit.Lo, last.Value.Lo > c.Limit.Hi
 	if c.AtLeast {

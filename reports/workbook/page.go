@@ -39,7 +39,7 @@ func (s *sheet) running() {
 	}
 	s.try(s.file.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{
 		OddHeader: "&L&8" + running(s.view.Title+" - "+s.view.Subtitle, 200),
-		OddFooter: "&L&8" + running(banner, 150) + "&R&8" + running(s.say("page"), 20) + " &P " + running(s.say("of"), 20) + " &N",
+		OddFooter: "&L&8" + running(banner, 150) + "&R&8" + running(s.say("report/workbook.page"), 20) + " &P " + running(s.say("report/workbook.of"), 20) + " &N",
 	}))
 }
 

@@ -32,7 +32,7 @@ func (s *sheet) fill() {
 	s.frozen = s.row
 	s.paras(section.Lead)
 	if section.ID == reports.CalculationsSection || section.ID == reports.HeightsSection {
-		s.paras([]reports.Para{{Text: s.say("inputs")}})
+		s.paras([]reports.Para{{Text: s.say("report/workbook.inputs")}})
 	}
 	for i := range section.Parts {
 		s.addPart(&section.Parts[i])

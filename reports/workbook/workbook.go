@@ -70,8 +70,8 @@ func (b *book) try(err error) {
 	}
 }
 
-// say is a sentence of the workbook's own.
-func (b *book) say(key string) string { return b.view.Words.Say("workbook", key) }
+// say is a sentence of the report.
+func (b *book) say(key string) string { return b.view.Language.Text(key) }
 
 // section fills the sheet of one section; the library's first sheet becomes
 // that of the first section.

@@ -89,7 +89,7 @@ func (a *app) print(r *assess.Result, asJSON, all bool) error {
 
 // printBrief prints the outcome alone, and where the rest of it is.
 func (a *app) printBrief(r *assess.Result, name string) error {
-	v := reports.NewView(r, reports.Options{Units: r.Units, Language: a.lang})
+	v := reports.NewView(r, reports.Options{Units: r.Units})
 	v.Sections = slices.DeleteFunc(v.Sections, func(s reports.Section) bool {
 		return s.ID != reports.SummarySection && s.ID != reports.RoomsSection
 	})
@@ -102,6 +102,6 @@ func (a *app) printBrief(r *assess.Result, name string) error {
 
 // printText prints the findings for a terminal or a pipe, a note first.
 func (a *app) printText(r *assess.Result, note string, all bool) error {
-	v := reports.NewView(r, reports.Options{Units: r.Units, Language: a.lang, Note: note})
+	v := reports.NewView(r, reports.Options{Units: r.Units, Note: note})
 	return text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color(), All: all})
 }

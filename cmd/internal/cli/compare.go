@@ -47,6 +47,6 @@ func (a *app) compare(oldName, newName string, asJSON, all bool) error {
 	if asJSON {
 		return data.WriteComparison(a.Out, result, data.Options{})
 	}
-	v := reports.NewComparison(result, reports.Options{Units: result.New.Units, Language: a.lang})
+	v := reports.NewComparison(result, reports.Options{Units: result.New.Units})
 	return text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color(), All: all})
 }

@@ -109,14 +109,14 @@ func (a *app) joist(f *joistFlags) error {
 	if tested {
 		r.addTest(sheet, measured)
 	}
-	sheet.Inputs = r.inputs
+	sheet.Inputs, sheet.Language = r.inputs, a.language
 	if f.asJSON {
 		return data.WriteJoist(a.Out, sheet)
 	}
 	if picture := reports.JoistDrawing(sheet, a.Width(), a.system()); picture != "" {
 		fmt.Fprintln(a.Out, picture)
 	}
-	v := reports.NewJoistView(sheet, reports.Options{Units: a.system(), Language: a.lang})
+	v := reports.NewJoistView(sheet, reports.Options{Units: a.system()})
 	return text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color(), All: true})
 }
 

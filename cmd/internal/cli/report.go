@@ -53,7 +53,7 @@ func (a *app) reportCommand() *cobra.Command {
 // write renders a result by the ending of the file's name and puts it in
 // place whole, or not at all.
 func (a *app) write(r *assess.Result, out, paper, note string) error {
-	rendered, err := render(r, out, paper, a.lang, note)
+	rendered, err := render(r, out, paper, note)
 	if err != nil {
 		return err
 	}
@@ -64,8 +64,8 @@ func (a *app) write(r *assess.Result, out, paper, note string) error {
 	return nil
 }
 
-func render(r *assess.Result, out, paper, lang, note string) ([]byte, error) {
-	v := reports.NewView(r, reports.Options{Units: r.Units, Language: lang, Note: note})
+func render(r *assess.Result, out, paper, note string) ([]byte, error) {
+	v := reports.NewView(r, reports.Options{Units: r.Units, Note: note})
 	var b bytes.Buffer
 	var err error
 	switch strings.ToLower(filepath.Ext(out)) {
