@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/reports"
 	"underfoot/reports/data"
 	"underfoot/reports/text"
@@ -16,18 +17,12 @@ import (
 func (a *app) assessCommand() *cobra.Command {
 	var asJSON, all, gate bool
 	var why string
-	c := &cobra.Command{
-		Use:   "assess FILE...",
-		Short: "Print what the answers in a record point to",
-		Example: `  underfoot assess kitchen.yaml
-  underfoot assess --json *.yaml            one document a line
-  underfoot assess --gate kitchen.yaml && echo 'nothing speaks against starting'
-  underfoot assess --why layer-never-a-base@l1 kitchen.yaml
-  cat kitchen.yaml | underfoot assess -`,
-		Args: args(cobra.MinimumNArgs(1), "name a record, or - for the standard input"),
+	c := a.describe(&cobra.Command{
+		Use:  "assess FILE...",
+		Args: atLeast(1, message.New("cli/assess.arguments")),
 		RunE: func(_ *cobra.Command, files []string) error {
 			if why != "" && (asJSON || gate || all) {
-				return usage("--why goes with no other flag of assess", "see: underfoot assess --help")
+				return usage(message.New("cli/assess.why_alone"), message.New("cli/hint.help", "command", "underfoot assess"))
 			}
 			return a.each(files, func(name string) error {
 				f, err := a.load(name)
@@ -47,11 +42,11 @@ func (a *app) assessCommand() *cobra.Command {
 				return nil
 			})
 		},
-	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON, one document a line")
-	c.Flags().BoolVar(&all, "all", false, "also what is in order, the calculations, the answers and the sources")
-	c.Flags().StringVar(&why, "why", "", "print what decided the findings of one rule, by its id, or one finding, by rule@subject")
-	c.Flags().BoolVar(&gate, "gate", false, "exit with 4 unless the verdict is ready or prepare")
+	}, "cli/assess.help.")
+	c.Flags().BoolVar(&asJSON, "json", false, a.say("cli/assess.flag.json"))
+	c.Flags().BoolVar(&all, "all", false, a.say("cli/assess.flag.all"))
+	c.Flags().StringVar(&why, "why", "", a.say("cli/assess.flag.why"))
+	c.Flags().BoolVar(&gate, "gate", false, a.say("cli/assess.flag.gate"))
 	return c
 }
 
@@ -62,7 +57,7 @@ func (a *app) each(files []string, do func(string) error) error {
 	for _, name := range files {
 		err := do(name)
 		if len(files) > 1 && !errors.Is(err, errGate) {
-			report(a.Err, a.language, err)
+			a.report(err)
 		}
 		if codeOf(err) > codeOf(worst) {
 			worst = err
@@ -96,7 +91,7 @@ func (a *app) printBrief(r *assess.Result, name string) error {
 	if err := text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color()}); err != nil {
 		return err
 	}
-	fmt.Fprintf(a.Err, "\nThe findings: underfoot assess %s\nOn paper:     underfoot report %s -o findings.xlsx\n", name, name)
+	fmt.Fprintf(a.Err, "\n%s\n%s\n", a.say("cli/walk.findings", "file", name), a.say("cli/walk.paper", "file", name))
 	return nil
 }
 

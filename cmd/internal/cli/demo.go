@@ -15,17 +15,10 @@ import (
 //go:embed demo.yaml
 var demoRecord []byte
 
-const demoNote = "Invented example: the street, the people and every reading are made up for the demonstration."
-
 func (a *app) demoCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "demo [DIR]",
-		Short: "The whole way on an invented job: record, findings, workbook, page",
-		Long: `demo writes an invented record into DIR (default: underfoot-demo), assesses it,
-prints the findings, and writes the workbook and the page beside it.`,
-		Example: `  underfoot demo
-  underfoot demo ~/Desktop/example`,
-		Args: args(cobra.MaximumNArgs(1), "name at most one folder"),
+	return a.describe(&cobra.Command{
+		Use:  "demo [DIR]",
+		Args: atMost(1, message.New("cli/demo.arguments")),
 		RunE: func(_ *cobra.Command, dirs []string) error {
 			dir := "underfoot-demo"
 			if len(dirs) == 1 {
@@ -33,12 +26,12 @@ prints the findings, and writes the workbook and the page beside it.`,
 			}
 			return a.demo(dir)
 		},
-	}
+	}, "cli/demo.help.")
 }
 
 func (a *app) demo(dir string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return &assess.Problem{Kind: assess.IO, Place: dir, What: message.Verbatim("the folder cannot be made"), Hint: message.Verbatim("name another: underfoot demo DIR"), Cause: err}
+		return &assess.Problem{Kind: assess.IO, Place: dir, What: message.New("cli/demo.folder"), Hint: message.New("cli/demo.folder_hint"), Cause: err}
 	}
 	name := filepath.Join(dir, "example.yaml")
 	if err := disk.WriteNew(name, demoRecord); err != nil {
@@ -49,12 +42,12 @@ func (a *app) demo(dir string) error {
 		return err
 	}
 	r := a.assess(f)
-	if err := a.printText(r, demoNote, false); err != nil {
+	if err := a.printText(r, a.say("cli/demo.note"), false); err != nil {
 		return err
 	}
 	f.engine.Explain(r)
 	for _, ending := range []string{".xlsx", ".html"} {
-		if err := a.write(r, filepath.Join(dir, "example"+ending), "letter", demoNote); err != nil {
+		if err := a.write(r, filepath.Join(dir, "example"+ending), "letter", a.say("cli/demo.note")); err != nil {
 			return err
 		}
 	}

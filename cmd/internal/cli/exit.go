@@ -4,10 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 
 	"underfoot/assess"
-	"underfoot/assess/message"
 	"underfoot/cmd/internal/line"
 	"underfoot/rules/interview"
 )
@@ -24,20 +22,6 @@ const (
 	exitIO          = 7
 	exitInterrupted = 130
 )
-
-const exitHelp = `What the exit code of underfoot says:
-
-  0    done, whatever the verdict
-  1    a fault of the program itself
-  2    a wrong flag, an unknown address, a refused value
-  3    stopped before the end; the answers so far are saved
-  4    with --gate: the verdict is not ready or prepare
-  5    a file, pack or line is invalid or newer than this program; a rule test fails
-  6    changed or locked by another process
-  7    input or output failed, or a file is not there
-  130  interrupted; the answers so far are saved
-
-Of several files the highest code counts.`
 
 var codes = map[assess.ProblemKind]int{
 	assess.Internal: exitInternal, assess.Usage: exitUsage, assess.Stopped: exitStopped, assess.Invalid: exitInvalid,
@@ -76,7 +60,7 @@ func codeOf(err error) int {
 }
 
 // report prints an error and the next step, all problems of an input at once.
-func report(w io.Writer, l *message.Language, err error) {
+func (a *app) report(err error) {
 	var problem *assess.Problem
 	var problems assess.Problems
 	var before *told
@@ -84,23 +68,21 @@ func report(w io.Writer, l *message.Language, err error) {
 	switch {
 	case err == nil, errors.Is(err, errGate), errors.As(err, &before):
 	case errors.As(err, &alarm):
-		fmt.Fprintf(w, "\n%s\n\nYour answers are saved. Nothing else is asked until this is dealt with; then start walk again.\n", alarm.Text)
+		fmt.Fprintf(a.Err, "\n%s\n\n%s\n", alarm.Text, a.say("cli/problem.alarm"))
 	case errors.Is(err, context.Canceled):
-		fmt.Fprintln(w, "underfoot: interrupted; the answers so far are saved")
+		a.complain(a.say("cli/problem.interrupted"))
 	case errors.Is(err, line.ErrStopped):
-		fmt.Fprintln(w, "underfoot: stopped before the end; the answers so far are saved")
+		a.complain(a.say("cli/problem.stopped"))
 	case errors.As(err, &problems):
 		for _, p := range problems {
-			fmt.Fprintln(w, "underfoot: "+p.Report(l))
+			a.complain(p.Report(a.language))
 		}
 	case errors.As(err, &problem):
-		fmt.Fprintln(w, "underfoot: "+problem.Report(l))
+		a.complain(problem.Report(a.language))
 	default:
-		fmt.Fprintln(w, "underfoot: "+err.Error())
+		a.complain(err.Error())
 	}
 }
 
-// usage is a wrong word on the command line with what to do about it.
-func usage(what, hint string) error {
-	return &assess.Problem{Kind: assess.Usage, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
-}
+// complain prints on the standard error, by the name of the program.
+func (a *app) complain(text string) { fmt.Fprintln(a.Err, "underfoot: "+text) }

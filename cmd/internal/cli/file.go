@@ -66,7 +66,7 @@ func (a *app) bytes(name string) ([]byte, error) {
 	}
 	data, err := io.ReadAll(a.In)
 	if err != nil {
-		return nil, &assess.Problem{Kind: assess.IO, Place: "standard input", What: message.Verbatim("cannot be read"), Cause: err}
+		return nil, &assess.Problem{Kind: assess.IO, Place: "standard input", What: message.New("cli/problem.input"), Cause: err}
 	}
 	return data, nil
 }

@@ -29,42 +29,33 @@ type joistFlags struct {
 
 func (a *app) joistCommand() *cobra.Command {
 	var f joistFlags
-	c := &cobra.Command{
-		Use:   "joist",
-		Short: "Compute how much one joist bends, and what would cure it",
-		Long: `joist computes the sag of a sawn joist under its loads, how far it is from the
-limit that tile asks for, how sure that is, what decides, and what stiffness a
-change would give. Species or grade that is not known leaves a range, and its
-low end decides. Trusses, I-joists, LVL, glulam and steel are never computed.`,
-		Example: `  underfoot joist --size 2x10 --species hem-fir --grade no2 --spacing 16in --span 14ft
-  underfoot joist --size 2x8 --spacing '16 OC' --span "13' 6" --tile natural-stone
-  underfoot joist --size 47x220mm --grade c24 --spacing 400mm --span 3,8m --units mm --region uk
-  underfoot joist --size 2x8 --spacing 16in --span 12ft --test-weight '200 lb' --test-drop '0.06 in' --test-with dial-gauge`,
-		Args: args(cobra.NoArgs, "joist takes flags alone, such as --size 2x10 --span 14ft"),
+	c := a.describe(&cobra.Command{
+		Use:  "joist",
+		Args: none(message.New("cli/joist.arguments")),
 		RunE: func(*cobra.Command, []string) error { return a.joist(&f) },
-	}
+	}, "cli/joist.help.")
 	p := c.Flags()
-	p.StringVar(&f.member, "member", "sawn-lumber", "kind of member; only sawn-lumber is computed")
-	p.StringVar(&f.size, "size", "", "nominal (2x10) or measured (1.5x9.25, 47x220mm)")
-	p.StringVar(&f.species, "species", "", "species group; not said: every plausible one")
-	p.StringVar(&f.grade, "grade", "", "grade, or a strength class such as c24; not said: every plausible one")
-	p.StringVar(&f.spacing, "spacing", "", "centre to centre, with its unit: 16in")
-	p.StringVar(&f.span, "span", "", "clear span between supports, with its unit: 14ft, 13 ft 6 in, a range")
-	p.StringVar(&f.continuity, "continuity", "one-span", "one-span, two-spans or three-spans")
-	p.StringVar(&f.overhang, "overhang", "", "past the last support, with its unit")
-	p.StringVar(&f.live, "live", "40", "live load, psf or with kPa")
-	p.StringVar(&f.dead, "dead", "10", "dead load, psf or with kPa")
-	p.StringVar(&f.point, "point", "", "weight at mid span of one joist, with its unit: 300 lb")
-	p.StringVar(&f.limit, "limit", "", "N of L/N under live load, or L/480 total; not said: that of the tile")
-	p.StringVar(&f.tile, "tile", "ceramic", "kind of tile, which sets the limit: ceramic, natural-stone ...")
-	p.BoolVar(&f.wet, "wet", false, "in service wet: above 19 percent moisture")
-	p.BoolVar(&f.incised, "incised", false, "cut with small slits for preservative")
-	p.StringVar(&f.testWeight, "test-weight", "", "load test: known weight on one joist, with its unit")
-	p.StringVar(&f.testDrop, "test-drop", "", "load test: measured drop, with its unit")
-	p.StringVar(&f.testPlace, "test-place", "", "load test: from the nearer support; not said: mid span")
-	p.StringVar(&f.testWith, "test-with", "dial-gauge", "load test: dial-gauge, laser or string")
-	p.IntVar(&f.testAlike, "test-alike", 1, "load test: joists side by side that carried this weight each, the measured one in the middle")
-	p.BoolVar(&f.asJSON, "json", false, "print one JSON document")
+	p.StringVar(&f.member, "member", "sawn-lumber", a.say("cli/joist.flag.member"))
+	p.StringVar(&f.size, "size", "", a.say("cli/joist.flag.size"))
+	p.StringVar(&f.species, "species", "", a.say("cli/joist.flag.species"))
+	p.StringVar(&f.grade, "grade", "", a.say("cli/joist.flag.grade"))
+	p.StringVar(&f.spacing, "spacing", "", a.say("cli/joist.flag.spacing"))
+	p.StringVar(&f.span, "span", "", a.say("cli/joist.flag.span"))
+	p.StringVar(&f.continuity, "continuity", "one-span", a.say("cli/joist.flag.continuity"))
+	p.StringVar(&f.overhang, "overhang", "", a.say("cli/joist.flag.overhang"))
+	p.StringVar(&f.live, "live", "40", a.say("cli/joist.flag.live"))
+	p.StringVar(&f.dead, "dead", "10", a.say("cli/joist.flag.dead"))
+	p.StringVar(&f.point, "point", "", a.say("cli/joist.flag.point"))
+	p.StringVar(&f.limit, "limit", "", a.say("cli/joist.flag.limit"))
+	p.StringVar(&f.tile, "tile", "ceramic", a.say("cli/joist.flag.tile"))
+	p.BoolVar(&f.wet, "wet", false, a.say("cli/joist.flag.wet"))
+	p.BoolVar(&f.incised, "incised", false, a.say("cli/joist.flag.incised"))
+	p.StringVar(&f.testWeight, "test-weight", "", a.say("cli/joist.flag.test_weight"))
+	p.StringVar(&f.testDrop, "test-drop", "", a.say("cli/joist.flag.test_drop"))
+	p.StringVar(&f.testPlace, "test-place", "", a.say("cli/joist.flag.test_place"))
+	p.StringVar(&f.testWith, "test-with", "dial-gauge", a.say("cli/joist.flag.test_with"))
+	p.IntVar(&f.testAlike, "test-alike", 1, a.say("cli/joist.flag.test_alike"))
+	p.BoolVar(&f.asJSON, "json", false, a.say("cli/joist.flag.json"))
 	a.completeJoist(c)
 	return c
 }
@@ -77,9 +68,7 @@ func (a *app) completeJoist(c *cobra.Command) {
 		"tile": {"ceramic", "porcelain", "natural-stone"},
 	} {
 		slices.Sort(words)
-		if err := c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(slices.Compact(words), cobra.ShellCompDirectiveNoFileComp)); err != nil {
-			panic("cli: " + err.Error())
-		}
+		completeFlag(c, flag, slices.Compact(words))
 	}
 }
 
@@ -146,82 +135,79 @@ type joistReader struct {
 	problems assess.Problems
 }
 
-func (r *joistReader) note(label, value string) {
+// note keeps what was given by a flag, for the head of the printout.
+func (r *joistReader) note(flag, value string) {
 	if value != "" {
-		r.inputs = append(r.inputs, assess.Said{Label: label, Value: value})
+		r.inputs = append(r.inputs, assess.Said{Label: r.say("cli/joist.given." + strings.ReplaceAll(flag, "-", "_")), Value: value})
 	}
 }
 
-func (r *joistReader) refuse(flag, what, hint string) {
-	r.problems = append(r.problems, &assess.Problem{Kind: assess.Usage, Place: "--" + flag, What: message.Verbatim(what), Hint: message.Verbatim(hint)})
+func (r *joistReader) refuse(flag string, what, hint message.Message) {
+	r.problems = append(r.problems, &assess.Problem{Kind: assess.Usage, Place: "--" + flag, What: what, Hint: hint})
 }
 
 // amount reads a quantity that needs its unit; nought where the flag is empty.
-func (r *joistReader) amount(flag, label string, d quantity.Dimension, value string) quantity.Range {
+func (r *joistReader) amount(flag string, d quantity.Dimension, value string) quantity.Range {
 	if value == "" {
 		return quantity.Range{}
 	}
 	got, err := quantity.Read(d, value, r.system())
 	if err != nil {
-		r.refuse(flag, err.Error(), "write it with its unit")
+		r.refuse(flag, message.Of(err), message.New("cli/joist.unit"))
 		return quantity.Range{}
 	}
-	r.note(label, quantity.Write(d, got, r.system()))
+	r.note(flag, quantity.Write(d, got, r.system()))
 	return got
 }
 
 // load reads a load: a bare number is psf.
-func (r *joistReader) load(flag, label, value string) quantity.Range {
+func (r *joistReader) load(flag, value string) quantity.Range {
 	if _, err := strconv.ParseFloat(value, 64); err == nil {
 		value += " psf"
 	}
-	return r.amount(flag, label, quantity.Load, value)
+	return r.amount(flag, quantity.Load, value)
 }
 
-func (r *joistReader) word(flag, label, value string, words []string) []string {
+func (r *joistReader) word(flag, value string, words []string) []string {
 	if value == "" {
-		r.note(label, "not said")
+		r.note(flag, r.say("cli/joist.not_said"))
 		return nil
 	}
 	value = strings.ToLower(value)
 	if !slices.Contains(words, value) {
-		hint := "one of: " + strings.Join(words, ", ")
-		if near := assess.Nearest(value, words); near != "" {
-			hint = "did you mean " + near + "? " + hint
-		}
-		r.refuse(flag, fmt.Sprintf("%q is not known", value), hint)
+		r.refuse(flag, message.New("cli/joist.not_known", "given", strconv.Quote(value)), meant(value, words, oneOf(words)))
 	}
-	r.note(label, value)
+	r.note(flag, value)
 	return []string{value}
 }
 
 func (r *joistReader) member() structure.Member {
 	f := r.flags
 	if f.size == "" {
-		r.refuse("size", "the size of the joist is missing", "for example --size 2x10")
+		r.refuse("size", message.New("cli/joist.no_size"), message.New("cli/joist.size_hint"))
 	} else if _, err := quantity.ReadSize(f.size); err != nil {
-		r.refuse("size", err.Error(), "for example 2x10, 1.5x9.25 or 47x220mm")
+		r.refuse("size", message.Of(err), message.New("cli/joist.sizes_hint"))
 	}
-	r.note("Size", f.size)
+	r.note("size", f.size)
 	if f.span == "" {
-		r.refuse("span", "the clear span is missing", "for example --span 14ft")
+		r.refuse("span", message.New("cli/joist.no_span"), message.New("cli/joist.span_hint"))
 	}
 	if f.spacing == "" {
-		r.refuse("spacing", "the spacing is missing", "for example --spacing 16in")
+		r.refuse("spacing", message.New("cli/joist.no_spacing"), message.New("cli/joist.spacing_hint"))
 	}
 	m := structure.Member{Kind: f.member, Size: f.size, Continuity: f.continuity, Wet: f.wet, Incised: f.incised}
-	m.Species = r.word("species", "Species", f.species, figure.Species())
-	m.Grades = r.word("grade", "Grade", f.grade, slices.Compact(append(slices.Concat(grades()...), figure.Grades("")...)))
-	m.Span = r.amount("span", "Clear span", quantity.Length, f.span)
-	m.Spacing = r.amount("spacing", "Spacing, centre to centre", quantity.Length, f.spacing)
-	m.Overhang = r.amount("overhang", "Overhang", quantity.Length, f.overhang)
+	m.Species = r.word("species", f.species, figure.Species())
+	m.Grades = r.word("grade", f.grade, slices.Compact(append(slices.Concat(grades()...), figure.Grades("")...)))
+	m.Span = r.amount("span", quantity.Length, f.span)
+	m.Spacing = r.amount("spacing", quantity.Length, f.spacing)
+	m.Overhang = r.amount("overhang", quantity.Length, f.overhang)
 	return m
 }
 
 func (r *joistReader) loads() structure.Loads {
 	f := r.flags
-	return structure.Loads{Live: r.load("live", "Live load", f.live), Dead: r.load("dead", "Dead load", f.dead),
-		Point: r.amount("point", "Weight at mid span", quantity.Weight, f.point)}
+	return structure.Loads{Live: r.load("live", f.live), Dead: r.load("dead", f.dead),
+		Point: r.amount("point", quantity.Weight, f.point)}
 }
 
 // bound is the limit of the tile, or the one given: 480, L/480, L/480 total.
@@ -233,7 +219,7 @@ func (r *joistReader) bound(t *figure.Table) structure.Bound {
 	word, total := strings.CutSuffix(strings.TrimSpace(r.flags.limit), "total")
 	got, err := quantity.Read(quantity.Ratio, strings.TrimSpace(word), r.system())
 	if err != nil || !got.IsPoint() || got.Lo <= 0 {
-		r.refuse("limit", fmt.Sprintf("%q is not a limit", r.flags.limit), "for example 360, L/480 or L/720 total")
+		r.refuse("limit", message.New("cli/joist.no_limit", "given", strconv.Quote(r.flags.limit)), message.New("cli/joist.limit_hint"))
 		return b
 	}
 	b.Ratio, b.Load, b.Sources = got.Lo, structure.LiveLoad, nil
@@ -249,11 +235,11 @@ func (r *joistReader) test() (test structure.LoadTest, tested bool) {
 		return test, false
 	}
 	if f.testWeight == "" || f.testDrop == "" {
-		r.refuse("test-drop", "a load test needs the weight and the drop", "for example --test-weight '200 lb' --test-drop '0.06 in'")
+		r.refuse("test-drop", message.New("cli/joist.half_test"), message.New("cli/joist.test_hint"))
 	}
-	return structure.LoadTest{Weight: r.amount("test-weight", "Load test: weight", quantity.Weight, f.testWeight),
-		Drop:  r.amount("test-drop", "Load test: drop", quantity.Length, f.testDrop),
-		Place: r.amount("test-place", "Load test: place", quantity.Length, f.testPlace), With: f.testWith, Alike: f.testAlike}, true
+	return structure.LoadTest{Weight: r.amount("test-weight", quantity.Weight, f.testWeight),
+		Drop:  r.amount("test-drop", quantity.Length, f.testDrop),
+		Place: r.amount("test-place", quantity.Length, f.testPlace), With: f.testWith, Alike: f.testAlike}, true
 }
 
 // addTest says how the load test stands to the sum, and uses it where it is better.

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/rules/pack"
 )
@@ -47,7 +48,7 @@ func readPack(name string) (*pack.Local, error) {
 }
 
 func unreadable(name string, err error) error {
-	return &assess.Problem{Kind: assess.IO, Place: name, What: message.Verbatim("the pack cannot be read"), Hint: message.Verbatim("name a TOML file after --pack"), Cause: err}
+	return &assess.Problem{Kind: assess.IO, Place: name, What: message.New("cli/check.pack"), Hint: message.New("cli/check.pack_hint"), Cause: err}
 }
 
 // packRegions are the region that was named, or all in which the packs hold.
@@ -55,20 +56,19 @@ func (a *app) packRegions() []string {
 	if a.region != "" {
 		return []string{a.region}
 	}
-	all := slices.Clone(regions)
+	all := slices.Clone(figure.Regions)
 	for _, p := range a.packs {
 		all = slices.DeleteFunc(all, func(r string) bool { return !slices.Contains(p.Regions(), r) })
 	}
 	if len(all) == 0 { // the loader says what is wrong
-		return regions[:1]
+		return figure.Regions[:1]
 	}
 	return all
 }
 
 func (a *app) rulesCheck() *cobra.Command {
-	return &cobra.Command{
-		Use:   "check [PACK...]",
-		Short: "Load the rules of every region, with packs of your own, and print what is wrong",
+	return a.describe(&cobra.Command{
+		Use: "check [PACK...]",
 		RunE: func(_ *cobra.Command, files []string) error {
 			if err := a.readPacks(files); err != nil {
 				return err
@@ -83,12 +83,12 @@ func (a *app) rulesCheck() *cobra.Command {
 				case err != nil:
 					return err
 				default:
-					fmt.Fprintf(a.Out, "%-6s %d rules, nothing wrong\n", region, len(e.Pack.Rules))
+					fmt.Fprintf(a.Out, "%-6s %s\n", region, a.say("cli/check.sound", "rules", len(e.Pack.Rules)))
 				}
 			}
 			return problems.Err()
 		},
-	}
+	}, "cli/check.help.")
 }
 
 // merged leaves out problems that another region has too.
@@ -102,9 +102,8 @@ func merged(list, more assess.Problems) assess.Problems {
 }
 
 func (a *app) rulesTest() *cobra.Command {
-	return &cobra.Command{
-		Use:   "test [PACK...]",
-		Short: "Run the cases that stand beside the rules, or beside those of packs of your own",
+	return a.describe(&cobra.Command{
+		Use: "test [PACK...]",
 		RunE: func(_ *cobra.Command, files []string) error {
 			if err := a.readPacks(files); err != nil {
 				return err
@@ -118,11 +117,11 @@ func (a *app) rulesTest() *cobra.Command {
 				failed += n
 			}
 			if failed > 0 {
-				return &assess.Problem{Kind: assess.Invalid, What: message.Verbatim(fmt.Sprintf("%d cases failed", failed)), Hint: message.Verbatim("the rule or its case is wrong: ask which before changing either")}
+				return &assess.Problem{Kind: assess.Invalid, What: message.New("cli/test.failed", "n", failed), Hint: message.New("cli/test.failed_hint")}
 			}
 			return nil
 		},
-	}
+	}, "cli/test.help.")
 }
 
 // testRegion runs the cases of one region and prints those that fail.
@@ -132,9 +131,9 @@ func (a *app) testRegion(region string) (failed int, err error) {
 		return 0, err
 	}
 	failures, ran := e.Test()
-	fmt.Fprintf(a.Out, "%-6s %d cases of %d rules, %d failed\n", region, ran, len(e.Pack.Tested()), len(failures))
+	fmt.Fprintf(a.Out, "%-6s %s\n", region, a.say("cli/test.ran", "ran", ran, "rules", len(e.Pack.Tested()), "failed", len(failures)))
 	for _, f := range failures {
-		fmt.Fprintf(a.Out, "  %s: %s: want %s, got %s\n    %s\n", f.Rule, f.Case, f.Want, f.Got, f.Explain)
+		fmt.Fprintf(a.Out, "  %s\n    %s\n", a.say("cli/test.case", "rule", f.Rule, "case", f.Case, "want", f.Want, "got", f.Got), f.Explain)
 	}
 	return len(failures), nil
 }

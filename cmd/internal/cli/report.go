@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/cmd/internal/disk"
 	"underfoot/reports"
 	"underfoot/reports/data"
@@ -19,19 +20,15 @@ import (
 
 func (a *app) reportCommand() *cobra.Command {
 	var out, paper string
-	c := &cobra.Command{
-		Use:   "report FILE -o OUT",
-		Short: "Write the findings as a workbook, page, text or JSON file",
-		Example: `  underfoot report kitchen.yaml -o kitchen.xlsx
-  underfoot report kitchen.yaml -o kitchen.html --paper a4
-  underfoot report kitchen.yaml -o kitchen.txt`,
-		Args: args(cobra.ExactArgs(1), "name one record, or - for the standard input"),
+	c := a.describe(&cobra.Command{
+		Use:  "report FILE -o OUT",
+		Args: exactly(1, message.New("cli/report.arguments")),
 		RunE: func(_ *cobra.Command, files []string) error {
 			if out == "" {
-				return usage("there is no -o OUT", "name the file to write, ending in .xlsx, .html, .txt or .json")
+				return usage(message.New("cli/report.no_output"), message.New("cli/report.name_file", "endings", message.New("cli/report.endings")))
 			}
 			if paper != "letter" && paper != "a4" {
-				return usage("--paper "+paper+" is not a paper", "it is letter or a4")
+				return usage(message.New("cli/report.paper", "given", paper), message.New("cli/report.papers"))
 			}
 			f, err := a.load(files[0])
 			if err != nil {
@@ -41,12 +38,10 @@ func (a *app) reportCommand() *cobra.Command {
 			f.engine.Explain(r)
 			return a.write(r, out, paper, "")
 		},
-	}
-	c.Flags().StringVarP(&out, "output", "o", "", "file to write: .xlsx, .html, .txt or .json")
-	c.Flags().StringVar(&paper, "paper", "letter", "paper of the workbook and the page: letter or a4")
-	if err := c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"letter", "a4"}, cobra.ShellCompDirectiveNoFileComp)); err != nil {
-		panic("cli: " + err.Error())
-	}
+	}, "cli/report.help.")
+	c.Flags().StringVarP(&out, "output", "o", "", a.say("cli/report.flag.output", "endings", message.New("cli/report.endings")))
+	c.Flags().StringVar(&paper, "paper", "letter", a.say("cli/report.flag.paper"))
+	completeFlag(c, "paper", []string{"letter", "a4"})
 	return c
 }
 
@@ -60,9 +55,11 @@ func (a *app) write(r *assess.Result, out, paper, note string) error {
 	if err := disk.WriteNew(out, rendered); err != nil {
 		return err
 	}
-	fmt.Fprintf(a.Err, "wrote %s\n", out)
+	a.wrote(out)
 	return nil
 }
+
+func (a *app) wrote(file string) { fmt.Fprintln(a.Err, a.say("cli/problem.wrote", "file", file)) }
 
 func render(r *assess.Result, out, paper, note string) ([]byte, error) {
 	v := reports.NewView(r, reports.Options{Units: r.Units, Note: note})
@@ -78,7 +75,7 @@ func render(r *assess.Result, out, paper, note string) ([]byte, error) {
 	case ".json":
 		err = data.Write(&b, r, data.Options{All: true})
 	default:
-		return nil, usage(out+" does not end in a format that there is", "end it in .xlsx, .html, .txt or .json")
+		return nil, usage(message.New("cli/problem.no_format", "file", out), message.New("cli/report.end_in", "endings", message.New("cli/report.endings")))
 	}
 	return b.Bytes(), err
 }

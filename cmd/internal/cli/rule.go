@@ -2,7 +2,8 @@ package cli
 
 import (
 	"fmt"
-	"io"
+	"slices"
+	"strconv"
 	"strings"
 
 	"underfoot/assess/condition"
@@ -20,7 +21,10 @@ const (
 )
 
 // A sheet prints lines under short heads, folded to the width of a terminal.
-type sheet struct{ io.Writer }
+type sheet struct {
+	*app
+	engine *rules.Engine
+}
 
 func (s sheet) line(head, body string) {
 	if body != "" {
@@ -31,7 +35,7 @@ func (s sheet) line(head, body string) {
 // hang prints a text behind a mark, its further lines set in as far.
 func (s sheet) hang(head, mark, body string) {
 	for _, l := range text.Wrap(body, showWidth-headWidth-len(mark)) {
-		fmt.Fprintf(s, "%-*s%s%s\n", headWidth, head, mark, l)
+		fmt.Fprintf(s.Out, "%-*s%s%s\n", headWidth, head, mark, l)
 		head, mark = "", strings.Repeat(" ", len(mark))
 	}
 }
@@ -40,36 +44,36 @@ func (s sheet) hang(head, mark, body string) {
 // looks for in words and as written, what it says, its figures in the region,
 // its cautions and its sources.
 func (a *app) show(e *rules.Engine, r *pack.Rule) error {
-	s := sheet{a.Out}
-	s.line("rule", r.ID)
-	s.line("title", r.Text.Title)
-	s.line("region", e.Figures.Region)
-	s.line("looks at", r.Scope.String())
-	s.condition(e, "applies", r.Applies)
-	s.condition(e, "when", r.When)
-	s.line("not known", policies(r))
-	s.line("protects", r.Protects)
-	s.line("does", effects(r))
-	s.sentences(e, r)
-	s.line("risk", fmt.Sprintf("%s: %s and %s; after the remedy %s and %s", r.Text.Mode,
-		r.Risk.Likelihood, r.Risk.Consequence, r.Risk.LikelihoodAfter, r.Risk.ConsequenceAfter))
+	s := sheet{a, e}
+	s.line(a.say("cli/show.head.rule"), r.ID)
+	s.line(a.say("cli/show.head.title"), r.Text.Title)
+	s.line(a.say("cli/show.head.region"), e.Figures.Region)
+	s.line(a.say("cli/show.head.scope"), r.Scope.String())
+	s.condition(a.say("cli/show.head.applies"), r.Applies)
+	s.condition(a.say("cli/show.head.when"), r.When)
+	s.line(a.say("cli/show.head.unknown"), a.policies(r))
+	s.line(a.say("cli/show.head.protects"), r.Protects)
+	s.line(a.say("cli/show.head.does"), a.effects(r))
+	s.sentences(r)
+	s.line(a.say("cli/show.head.risk"), a.say("cli/show.risk", "mode", r.Text.Mode, "likelihood", r.Risk.Likelihood,
+		"consequence", r.Risk.Consequence, "likelihood_after", r.Risk.LikelihoodAfter, "consequence_after", r.Risk.ConsequenceAfter))
 	s.cases(r)
-	s.figures(e, r)
+	s.figures(r)
 	for _, id := range r.Cautions {
-		s.line("caution", e.Pack.Cautions[id].Text)
+		s.line(a.say("cli/show.head.caution"), e.Pack.Cautions[id].Text)
 	}
 	for _, c := range r.Cited {
-		s.line("source "+c.ID, fmt.Sprintf("%s; %s. %s", book.Cited(c.Source), book.Known(c.Source), c.States))
+		s.line(a.say("cli/show.source", "id", c.ID), fmt.Sprintf("%s; %s. %s", book.Cited(c.Source), book.Known(c.Source), c.States))
 	}
 	return nil
 }
 
 // condition tells a condition in words, and below them as it is written.
-func (s sheet) condition(e *rules.Engine, head string, c *condition.Condition) {
+func (s sheet) condition(head string, c *condition.Condition) {
 	if c == nil {
 		return
 	}
-	s.explained(head, "", c.Tell(judge.Show(e.Catalogue, e.System)))
+	s.explained(head, "", c.Tell(judge.Show(s.engine.Catalogue, s.engine.System)))
 	s.line("", c.String())
 }
 
@@ -84,40 +88,35 @@ func (s sheet) explained(head, mark string, x condition.Explanation) {
 	}
 }
 
-func (s sheet) sentences(e *rules.Engine, r *pack.Rule) {
+// sentences are what the rule says of a floor, each under its own head.
+func (s sheet) sentences(r *pack.Rule) {
 	t := r.Text
-	for _, l := range [][2]string{{"says", t.Fails}, {"presumed", t.Presumed}, {"open", t.Open}, {"otherwise", t.Holds},
+	for _, l := range [][2]string{{"fails", t.Fails}, {"presumed", t.Presumed}, {"open", t.Open}, {"holds", t.Holds},
 		{"why", t.Why}, {"remedy", t.Remedy}} {
-		s.line(l[0], book.Filled(e, l[1]))
+		s.line(s.say("cli/show.head."+l[0]), book.Filled(s.engine, l[1]))
 	}
 }
 
 func (s sheet) cases(r *pack.Rule) {
-	s.line("cases", fmt.Sprintf("%d", len(r.Cases)))
+	s.line(s.say("cli/show.head.cases"), strconv.Itoa(len(r.Cases)))
 	for _, c := range r.Cases {
 		s.line("", fmt.Sprintf("%s: %s", c.Expect, c.Name))
 	}
 }
 
 // figures are the numbers that the rule compares with, as the region has them.
-func (s sheet) figures(e *rules.Engine, r *pack.Rule) {
+func (s sheet) figures(r *pack.Rule) {
 	for _, id := range book.FiguresOf(r) {
-		f, ok := e.Figures.Figure(id)
+		f, ok := s.engine.Figures.Figure(id)
 		if !ok {
 			continue
 		}
-		value := quantity.Write(f.Dimension, quantity.Point(f.Value), e.System)
-		s.line("figure", strings.Join(filled(f.What+": "+value, book.Cited(f.Source)+"; "+book.Known(f.Source), f.Note, f.Differs), ". "))
+		value := quantity.Write(f.Dimension, quantity.Point(f.Value), s.engine.System)
+		s.line(s.say("cli/show.head.figure"), strings.Join(filled(f.What+": "+value, book.Cited(f.Source)+"; "+book.Known(f.Source), f.Note, f.Differs), ". "))
 	}
 }
 
 // filled leaves out what is empty.
 func filled(parts ...string) []string {
-	var out []string
-	for _, p := range parts {
-		if p != "" {
-			out = append(out, p)
-		}
-	}
-	return out
+	return slices.DeleteFunc(parts, func(p string) bool { return p == "" })
 }

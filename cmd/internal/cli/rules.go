@@ -2,24 +2,21 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/rules"
 	"underfoot/rules/pack"
 )
 
 func (a *app) rulesCommand() *cobra.Command {
-	c := &cobra.Command{
-		Use:   "rules",
-		Short: "List the rules, show one with its sources, run their own cases",
-		Example: `  underfoot rules list
-  underfoot rules show asbestos-presumed-layer
-  underfoot rules test --region uk
-  underfoot rules check our-town.toml`,
-	}
+	c := a.describe(&cobra.Command{
+		Use: "rules",
+	}, "cli/rules.help.")
 	c.AddCommand(a.rulesList(), a.rulesShow(), a.rulesBook(), a.rulesCheck(), a.rulesTest())
 	return c
 }
@@ -29,40 +26,39 @@ func (a *app) rulesCommand() *cobra.Command {
 func (a *app) openRules() (*rules.Engine, error) { return a.open(a.packRegions()[0], a.system()) }
 
 func (a *app) rulesList() *cobra.Command {
-	return &cobra.Command{
-		Use:   "list",
-		Short: "One line for each rule: id, what an unknown does, what it does",
-		Args:  args(cobra.NoArgs, "rules list takes no arguments"),
+	return a.describe(&cobra.Command{
+		Use:  "list",
+		Args: none(message.New("cli/list.arguments")),
 		RunE: func(*cobra.Command, []string) error {
 			e, err := a.openRules()
 			if err != nil {
 				return err
 			}
 			for _, r := range e.Pack.Rules {
-				fmt.Fprintf(a.Out, "%-36s %-8s %-8s %-10s %s\n", r.ID, r.Scope, r.Unknown, r.Protects, effects(r))
+				fmt.Fprintf(a.Out, "%-36s %-8s %-8s %-10s %s\n", r.ID, r.Scope, r.Unknown, r.Protects, a.effects(r))
 			}
 			return nil
 		},
-	}
+	}, "cli/list.help.")
 }
 
-func effects(r *pack.Rule) string {
+// effects is what a rule does where it holds.
+func (a *app) effects(r *pack.Rule) string {
 	var parts []string
-	add := func(verb string, paths ...assess.PathID) {
-		if len(paths) > 0 {
-			parts = append(parts, verb+" "+words(paths))
-		}
-	}
 	if r.Calls != assess.NoPath {
-		add("calls", r.Calls)
+		parts = append(parts, a.say("cli/list.calls", "paths", r.Calls))
 	}
-	add("permits", r.Permits...)
-	add("bars", r.Bars...)
+	if len(r.Permits) > 0 {
+		parts = append(parts, a.say("cli/list.permits", "paths", words(r.Permits)))
+	}
+	if len(r.Bars) > 0 {
+		parts = append(parts, a.say("cli/list.bars", "paths", words(r.Bars)))
+	}
 	if r.BarsThis {
-		parts = append(parts, "bars the base that it looks at")
+		parts = append(parts, a.say("cli/list.bars_this"))
 	}
 	if len(parts) == 0 {
-		return "adds a caution"
+		return a.say("cli/list.caution")
 	}
 	return strings.Join(parts, "; ")
 }
@@ -76,10 +72,9 @@ func words(paths []assess.PathID) string {
 }
 
 func (a *app) rulesShow() *cobra.Command {
-	return &cobra.Command{
-		Use:   "show ID",
-		Short: "One rule: its condition, texts, risk, cases and sources",
-		Args:  args(cobra.ExactArgs(1), "name one rule; see: underfoot rules list"),
+	return a.describe(&cobra.Command{
+		Use:  "show ID",
+		Args: exactly(1, message.New("cli/show.arguments")),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			e, err := a.openRules()
 			if err != nil {
@@ -98,7 +93,7 @@ func (a *app) rulesShow() *cobra.Command {
 			}
 			return a.show(e, r)
 		},
-	}
+	}, "cli/show.help.")
 }
 
 // findRule finds a rule, or says which one may have been meant.
@@ -106,11 +101,8 @@ func findRule(e *rules.Engine, id string) (*pack.Rule, error) {
 	if r := e.Pack.Rule(id); r != nil {
 		return r, nil
 	}
-	hint := "see: underfoot rules list"
-	if near := assess.Nearest(id, ids(e.Pack)); near != "" {
-		hint = "did you mean " + near + "? " + hint
-	}
-	return nil, usage("there is no rule "+id+" in region "+e.Figures.Region, hint)
+	return nil, usage(message.New("cli/rules.none", "rule", id, "region", e.Figures.Region),
+		meant(id, ids(e.Pack), message.New("cli/rules.see_list")))
 }
 
 func ids(p *pack.Pack) []string {
@@ -121,10 +113,11 @@ func ids(p *pack.Pack) []string {
 	return list
 }
 
-func policies(r *pack.Rule) string {
-	var parts []string
-	for _, c := range r.UnknownWhen {
-		parts = append(parts, fmt.Sprintf("%s when %s", c.Then, c.When))
+// policies is what an unknown does: the first case that holds, else the last word.
+func (a *app) policies(r *pack.Rule) string {
+	text := string(r.Unknown)
+	for _, c := range slices.Backward(r.UnknownWhen) {
+		text = a.say("cli/show.policy", "policy", c.Then, "condition", c.When, "otherwise", text)
 	}
-	return strings.Join(append(parts, string(r.Unknown)), "; else ")
+	return text
 }

@@ -3,15 +3,14 @@ package cli
 import (
 	"github.com/spf13/cobra"
 
+	"underfoot/assess/message"
 	"underfoot/assess/record"
 )
 
 func (a *app) schemaCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:     "schema",
-		Short:   "Print the JSON Schema of a record, for editors",
-		Example: `  underfoot schema > underfoot.schema.json`,
-		Args:    args(cobra.NoArgs, "schema takes no arguments"),
+	return a.describe(&cobra.Command{
+		Use:  "schema",
+		Args: none(message.New("cli/schema.arguments")),
 		RunE: func(*cobra.Command, []string) error {
 			e, err := a.bare()
 			if err != nil {
@@ -24,5 +23,5 @@ func (a *app) schemaCommand() *cobra.Command {
 			_, err = a.Out.Write(schema)
 			return err
 		},
-	}
+	}, "cli/schema.help.")
 }

@@ -2,8 +2,8 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -17,20 +17,11 @@ import (
 )
 
 func (a *app) setCommand() *cobra.Command {
-	c := &cobra.Command{
-		Use:   "set FILE ADDRESS=VALUE...",
-		Short: "Write answers into a record without a screen",
-		Long: `set writes answers by address. A record that is not there is made. Naming an
-item that is not there makes it; its value "remove" drops it from the record.
-An empty value takes an answer back. area.ID=NAME adds a room.
-ADDRESS.basis, .with, .note and .on say how an answer is known.`,
-		Example: `  underfoot set kitchen.yaml site.year_built=1968 danger=none zone.base=joists
-  underfoot set kitchen.yaml layer.l1.kind=sheet-vinyl layer.l1.year=1998 layer.l1.year.basis=document
-  underfoot set kitchen.yaml 'joist.span=13 ft 6 in' joist.span.basis=measured
-  underfoot set kitchen.yaml layer.complete=yes layer.l2=remove`,
-		Args: args(cobra.MinimumNArgs(2), "name a record and at least one ADDRESS=VALUE"),
+	c := a.describe(&cobra.Command{
+		Use:  "set FILE ADDRESS=VALUE...",
+		Args: atLeast(2, message.New("cli/set.arguments")),
 		RunE: func(_ *cobra.Command, given []string) error { return a.set(given[0], given[1:]) },
-	}
+	}, "cli/set.help.")
 	return c
 }
 
@@ -71,7 +62,7 @@ func (a *app) openOrNew(name string, data []byte, c *question.Catalogue) (*recor
 func (a *app) setOne(doc *record.Document, c *question.Catalogue, pair string) assess.Problems {
 	target, value, ok := strings.Cut(pair, "=")
 	if !ok {
-		return refuse(pair, "is not ADDRESS=VALUE", "for example joist.span='13 ft 6 in'")
+		return refuse(pair, message.New("cli/set.no_pair"), message.New("cli/set.pair_hint"))
 	}
 	target, value = strings.TrimSpace(target), strings.TrimSpace(value)
 	if handled, problems := setWhole(doc, c, target, value); handled {
@@ -85,10 +76,11 @@ func (a *app) setOne(doc *record.Document, c *question.Catalogue, pair string) a
 	answer, said := doc.Job().Answer(addr)
 	if detail != "" {
 		if !said {
-			return refuse(target, "has no answer yet", "set it first: "+target+"=VALUE")
+			return refuse(target, message.New("cli/set.no_answer"), message.New("cli/set.set_first", "address", target))
 		}
-		if problem := withDetail(&answer, detail, value); problem != "" {
-			return refuse(pair, problem, "the bases are: "+strings.Join(assess.BasisWords(), ", "))
+		if !withDetail(&answer, detail, value) {
+			return refuse(pair, message.New("cli/set.no_basis", "given", strconv.Quote(value)),
+				message.New("cli/set.bases", "list", strings.Join(assess.BasisWords(), ", ")))
 		}
 		return put(doc, addr, answer)
 	}
@@ -132,7 +124,7 @@ func setWhole(doc *record.Document, c *question.Catalogue, target, value string)
 				return true, problems
 			}
 			if err := doc.DropItem(addr); err != nil {
-				return true, refuse(target, err.Error(), "see the items with: underfoot assess FILE")
+				return true, refuse(target, message.Of(err), message.New("cli/set.items_hint"))
 			}
 			return true, nil
 		}
@@ -166,7 +158,7 @@ func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope 
 		return problems
 	}
 	if n := len(itemsAt(doc.Job(), addr, scope)); n > 0 {
-		return refuse(target, fmt.Sprintf("there are %d in the record", n), "drop each first: "+target+".ID=remove")
+		return refuse(target, message.New("cli/set.items", "n", n), message.New("cli/set.drop_hint", "list", target))
 	}
 	return put(doc, addr, assess.Answer{Set: assess.SetYes, Text: "yes"})
 }
@@ -192,14 +184,13 @@ func cutDetail(target string) (address, detail string) {
 	return target, ""
 }
 
-func withDetail(a *assess.Answer, detail, value string) (problem string) {
+// withDetail notes how an answer is known; ok is false for a basis that there
+// is not.
+func withDetail(a *assess.Answer, detail, value string) (ok bool) {
 	switch detail {
 	case "basis":
-		b, ok := assess.ParseBasis(value)
-		if !ok {
-			return fmt.Sprintf("%q is not a basis", value)
-		}
-		a.Basis = b
+		a.Basis, ok = assess.ParseBasis(value)
+		return ok
 	case "with":
 		a.With = value
 	case "note":
@@ -207,28 +198,29 @@ func withDetail(a *assess.Answer, detail, value string) (problem string) {
 	case "on":
 		a.On = assess.Day(value)
 	}
-	return ""
+	return true
 }
 
 func locate(doc *record.Document, c *question.Catalogue, target string) (assess.Address, *question.Question, assess.Problems) {
 	addr, err := assess.ParseAddress(target)
 	if err != nil {
-		return addr, nil, refuse(target, err.Error(), "addresses look like joist.span, layer.l1.kind, kitchen.room.use")
+		return addr, nil, refuse(target, message.Of(err), message.New("cli/set.address_hint"))
 	}
 	q := c.Find(addr.Short())
 	if q == nil {
-		hint := "underfoot schema lists every address"
+		hint := message.New("cli/set.schema_hint")
 		if near := nearest(c, addr.Short()); near != "" {
-			hint = "did you mean " + near + "?"
+			hint = message.New("cli/hint.meant", "word", near)
 		}
-		return addr, nil, refuse(target, "there is no question "+addr.Short(), hint)
+		return addr, nil, refuse(target, message.New("cli/set.no_question", "address", addr.Short()), hint)
 	}
 	if q.Decl.Scope.Listed() && addr.Item == "" {
-		return addr, nil, refuse(target, "does not say which "+addr.Topic, "for example "+addr.Topic+"."+addr.Topic[:1]+"1."+addr.Field)
+		return addr, nil, refuse(target, message.New("cli/set.which", "topic", addr.Topic),
+			message.New("cli/set.which_hint", "address", addr.Topic+"."+addr.Topic[:1]+"1."+addr.Field))
 	}
 	addr, err = doc.Job().Normal().Locate(addr)
 	if err != nil {
-		return addr, nil, refuse(target, err.Error(), "put area and zone before the topic: AREA.ZONE."+addr.Short())
+		return addr, nil, refuse(target, message.Of(err), message.New("cli/set.place_hint", "address", addr.Short()))
 	}
 	return addr, q, nil
 }
@@ -250,11 +242,11 @@ func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Questio
 	var refused *question.Refused
 	switch {
 	case errors.As(err, &unclear):
-		return assess.Answer{}, refuse(q.Decl.ID+"="+value, unclear.Error(), "it may be: "+strings.Join(unclear.Readings, ", "))
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Of(unclear), message.New("cli/set.readings", "list", strings.Join(unclear.Readings, ", ")))
 	case errors.As(err, &refused):
-		return assess.Answer{}, refuse(q.Decl.ID+"="+value, refused.What, refused.Hint)
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Verbatim(refused.What), message.Verbatim(refused.Hint))
 	case err != nil:
-		return assess.Answer{}, refuse(q.Decl.ID+"="+value, err.Error(), "for example "+q.Text.Example)
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Of(err), message.New("cli/set.example", "example", q.Text.Example))
 	}
 	return assess.Answer{Set: set, Text: value}, nil
 }
@@ -272,9 +264,9 @@ func asProblems(err error, place string) assess.Problems {
 	case errors.As(err, &problem):
 		return assess.Problems{problem}
 	}
-	return refuse(place, err.Error(), "")
+	return refuse(place, message.Of(err), message.Message{})
 }
 
-func refuse(place, what, hint string) assess.Problems {
-	return assess.Problems{{Kind: assess.Usage, Place: place, What: message.Verbatim(what), Hint: message.Verbatim(hint)}}
+func refuse(place string, what, hint message.Message) assess.Problems {
+	return assess.Problems{{Kind: assess.Usage, Place: place, What: what, Hint: hint}}
 }

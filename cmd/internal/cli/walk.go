@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strconv"
 
 	"github.com/spf13/cobra"
 
@@ -20,20 +21,14 @@ import (
 
 func (a *app) walkCommand() *cobra.Command {
 	var plain bool
-	c := &cobra.Command{
-		Use:   "walk FILE",
-		Short: "Be asked about a floor; every answer is saved at once",
-		Long: `walk asks what matters for the floor, dangers first, and saves after every
-answer. Run it again to go on. It asks only what the verdict or the work still
-waits for, and takes "not sure" for an answer.`,
-		Example: `  underfoot walk kitchen.yaml
-  underfoot walk --plain kitchen.yaml < answers.txt`,
-		Args: args(cobra.ExactArgs(1), "name one record; it is made if it is not there"),
+	c := a.describe(&cobra.Command{
+		Use:  "walk FILE",
+		Args: exactly(1, message.New("cli/walk.arguments")),
 		RunE: func(cmd *cobra.Command, names []string) error {
 			return a.walk(cmd.Context(), names[0], plain)
 		},
-	}
-	c.Flags().BoolVar(&plain, "plain", false, "ask in plain lines (also without a terminal, with TERM=dumb or ACCESSIBLE=1)")
+	}, "cli/walk.help.")
+	c.Flags().BoolVar(&plain, "plain", false, a.say("cli/walk.flag.plain"))
 	return c
 }
 
@@ -121,7 +116,7 @@ func (w *walk) save(changes []interview.Change) error {
 			put = func() error { return w.doc.DropItem(c.Address) }
 		}
 		if err := put(); err != nil {
-			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: message.Verbatim(err.Error())}
+			return &assess.Problem{Kind: assess.Internal, Place: c.Address.String(), What: message.Of(err)}
 		}
 	}
 	return disk.Save(w.name, func(current []byte) ([]byte, error) {
@@ -131,9 +126,9 @@ func (w *walk) save(changes []interview.Change) error {
 
 // clash says whose answers stand against each other.
 func clash(c record.Clash) error {
-	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: message.Verbatim(c.What), Hint: message.Verbatim("start walk again to see what stands there now; yours was not written")}
+	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: message.Verbatim(c.What), Hint: message.New("cli/walk.clash_hint")}
 	if c.Mine != nil && c.Theirs != nil {
-		p.What = message.Verbatim(fmt.Sprintf("somebody else has answered %q since, and you %q", c.Theirs.Text, c.Mine.Text))
+		p.What = message.New("cli/walk.clash", "theirs", strconv.Quote(c.Theirs.Text), "mine", strconv.Quote(c.Mine.Text))
 	}
 	return p
 }

@@ -16,7 +16,7 @@ func (a *app) why(f *file, id string) error {
 	}
 	reasons := f.engine.Why(f.doc.Job(), id, a.today)
 	if len(reasons) == 0 {
-		fmt.Fprintf(a.Out, "%s: nothing in this record that the rule looks at under that name\n", id)
+		fmt.Fprintln(a.Out, a.say("cli/why.none", "id", id))
 	}
 	for i := range reasons {
 		if i > 0 {
@@ -30,33 +30,33 @@ func (a *app) why(f *file, id string) error {
 func (a *app) reason(r *rules.Reason) {
 	place := r.Area
 	if r.Several {
-		place += ", zone " + r.Zone
+		place = a.say("cli/why.place", "area", r.Area, "zone", r.Zone)
 	}
 	f := &r.Finding
 	state := f.Outcome.String()
 	if f.Presumed {
-		state += ", presumed until shown otherwise"
+		state = a.say("cli/why.presumed", "state", state)
 	} else if f.Policy != "" {
-		state += ", so: " + f.Policy
+		state = a.say("cli/why.policy", "state", state, "policy", f.Policy)
 	}
-	fmt.Fprintf(a.Out, "%s in %s: %s\n", f.ID, place, state)
+	fmt.Fprintln(a.Out, a.say("cli/why.head", "id", f.ID, "place", place, "state", state))
 	if f.Text != "" {
 		fmt.Fprintf(a.Out, "  %s\n", f.Text)
 	}
 	switch {
 	case r.Gone:
-		fmt.Fprintln(a.Out, "  decided by: the layer is to come out, so this rule judges it as gone")
+		fmt.Fprintln(a.Out, "  "+a.say("cli/why.gone"))
 		return
 	case r.Rest:
-		fmt.Fprintln(a.Out, "  decided by: the list is not closed, so there may be more than was named")
+		fmt.Fprintln(a.Out, "  "+a.say("cli/why.rest"))
 	default:
-		fmt.Fprintln(a.Out, "  decided by:")
+		fmt.Fprintln(a.Out, "  "+a.say("cli/why.decided"))
 		for _, x := range r.Decided {
 			fmt.Fprintln(a.Out, "    "+strings.ReplaceAll(x.String(), "\n", "\n    "))
 		}
 	}
 	if len(f.Missing) > 0 {
-		fmt.Fprintln(a.Out, "  waits for: "+missing(f.Missing))
+		fmt.Fprintln(a.Out, "  "+a.say("cli/why.missing", "list", missing(f.Missing)))
 	}
 }
 
