@@ -12,26 +12,26 @@ type JoistSheet struct {
 	Language   *message.Language // in which it is told
 	Inputs     []Said            // in the order in which they were given
 	Outcome    CheckOutcome
-	Refusal    string         // why there is no number and who has it
-	Deflection quantity.Range // in, under live load
-	LongTerm   quantity.Range // in, live load and dead load with creep
-	Live       quantity.Range // span over live-load deflection
-	Total      quantity.Range // span over live- and dead-load deflection
-	Limit      float64        // N of L/N
-	Least      quantity.Range // what the limit asks for on this span
-	LimitLoad  string         // live or total
+	Refusal    message.Message // why there is no number and who has it
+	Deflection quantity.Range  // in, under live load
+	LongTerm   quantity.Range  // in, live load and dead load with creep
+	Live       quantity.Range  // span over live-load deflection
+	Total      quantity.Range  // span over live- and dead-load deflection
+	Limit      float64         // N of L/N
+	Least      quantity.Range  // what the limit asks for on this span
+	LimitLoad  string          // live or total
 	Margin     quantity.Range
 	Span       quantity.Range // in, clear
 	Longest    struct{ Deflection, Bending, Governing quantity.Range }
 	Share      quantity.Range // of joists expected to be softer than the limit needs
 	Bending    quantity.Range // of the tabulated strength
 	Shear      quantity.Range
-	Deciding   string // the fact that settles an open result, and where it turns
+	Deciding   message.Message // the fact that settles an open result, and where it turns
 	Options    []Option
-	NoHelp     []string
-	LoadTest   []string // how to make one, step by step, with its cautions
-	Assumed    []string
-	Notes      []string
+	NoHelp     []message.Message
+	LoadTest   []message.Message // how to make one, step by step, with its cautions
+	Assumed    []message.Message
+	Notes      []message.Message
 	Sources    []Source
 	Sheets     []*formula.Sheet
 }

@@ -80,32 +80,32 @@ type Check struct {
 	ID        string // such as joist.ratio_live
 	Zone      string
 	Path      PathID // of a check that belongs to one base, else NoPath
-	Title     string
+	Title     message.Message
 	Outcome   CheckOutcome
 	Value     quantity.Range // base unit of Dimension
 	Limit     quantity.Range
 	Dimension quantity.Dimension
-	AtLeast   bool           // the value must be at least the limit, rather than at most
-	Margin    quantity.Range // distance from the limit as a share of it; positive is on the good side
-	Note      string         // refusal, or what to know of the value
-	Work      *formula.Sheet // the arithmetic, line by line; nil for a refusal
+	AtLeast   bool            // the value must be at least the limit, rather than at most
+	Margin    quantity.Range  // distance from the limit as a share of it; positive is on the good side
+	Note      message.Message // refusal, or what to know of the value
+	Work      *formula.Sheet  // the arithmetic, line by line; nil for a refusal
 	Missing   []Address
 	Sources   []Source
-	Notes     []string // more to know, a sentence each: who is expected to fall short, what settles it, where it turns
-	Options   []Option // ways to reach the limit, computed; those that reach it first
+	Notes     []message.Message // more to know, a sentence each: who is expected to fall short, what settles it, where it turns
+	Options   []Option          // ways to reach the limit, computed; those that reach it first
 }
 
 // An Option is one way to reach a limit, with what it leads to.
 type Option struct {
 	ID         string // kebab-case
-	Text       string
-	Outcome    CheckOutcome   // of the limit, with the option carried out
-	Live       quantity.Range // span over live-load deflection
-	Total      quantity.Range // span over live- and dead-load deflection
-	Height     quantity.Range // in, added above the joists
-	Weight     quantity.Range // psf, added to the dead load
-	Quantities []Quantity     // material
-	Needs      []string       // what it stands on: bearing, footing, permit, engineer
+	Text       message.Message
+	Outcome    CheckOutcome      // of the limit, with the option carried out
+	Live       quantity.Range    // span over live-load deflection
+	Total      quantity.Range    // span over live- and dead-load deflection
+	Height     quantity.Range    // in, added above the joists
+	Weight     quantity.Range    // psf, added to the dead load
+	Quantities []Quantity        // material
+	Needs      []message.Message // what it stands on: bearing, footing, permit, engineer
 	Work       *formula.Sheet
 }
 
@@ -132,10 +132,10 @@ type PathStanding struct {
 
 // A Quantity is one line of material or work of a plan step.
 type Quantity struct {
-	Text  string
+	Text  message.Message
 	Value quantity.Range
-	Unit  string
-	Note  string
+	Unit  message.Message
+	Note  message.Message
 }
 
 // A PlanStep is one thing to do, in working order.
@@ -168,7 +168,7 @@ type BuildUp struct {
 
 // A BuiltLayer is one layer of a build-up, from the top.
 type BuiltLayer struct {
-	Name      string
+	Name      message.Message
 	Thickness quantity.Range // in
 	Weight    quantity.Range // psf
 	Source    Source

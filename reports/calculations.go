@@ -46,19 +46,19 @@ func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part
 // checkTitle is the check's title, with the base that it belongs to.
 func (b *builder) checkTitle(c *assess.Check) string {
 	if c.Path == assess.NoPath {
-		return c.Title
+		return b.tell(c.Title)
 	}
-	return c.Title + " (" + b.path(c.Path) + ")"
+	return b.tell(c.Title) + " (" + b.path(c.Path) + ")"
 }
 
 // checked is how the check came out, in a few lines.
 func (b *builder) checked(c *assess.Check) []Para {
 	out := []Para{{Label: b.say("report/check." + c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
-	if c.Note != "" {
-		out = append(out, Para{Label: b.say("report/calculations.note"), Text: c.Note})
+	if !c.Note.IsZero() {
+		out = append(out, Para{Label: b.say("report/calculations.note"), Text: b.tell(c.Note)})
 	}
 	for _, n := range c.Notes {
-		out = append(out, Para{Text: n})
+		out = append(out, Para{Text: b.tell(n)})
 	}
 	if missing := b.names(c.Missing); missing != "" {
 		out = append(out, Para{Label: b.say("report/calculations.missing"), Text: missing, Tone: Waiting})
@@ -102,7 +102,7 @@ func (b *builder) sum(c *assess.Check, n int) *Table {
 		b.numbers("value", 24), b.column("source", Detail, 24),
 	}}
 	for _, l := range c.Work.Lines {
-		t.add(Plain, l.What, arithmetic(c.Work, l.Name, l.Expr), b.lineValue(l.Dimension, l.Unit, l.Value), b.lineSource(c, l.Source))
+		t.add(Plain, b.tell(l.What), arithmetic(c.Work, l.Name, l.Expr), b.lineValue(l.Dimension, l.Unit, l.Value), b.lineSource(c, b.tell(l.Source)))
 	}
 	return t
 }

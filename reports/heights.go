@@ -29,9 +29,9 @@ func (b *builder) build(place string, n int, u *assess.BuildUp) Part {
 		b.column("layer", Title, 36), b.numbers("thickness", 20), b.numbers("weight", 20), b.column("source", Detail, 24),
 	}}
 	for _, l := range u.Layers {
-		source := b.cite(l.Source)
-		build.Layers = append(build.Layers, BuildLayer{Name: l.Name, Source: source, Thickness: l.Thickness, Weight: l.Weight})
-		t.add(Plain, l.Name, b.amount(quantity.Length, l.Thickness), b.amount(quantity.Load, l.Weight), source)
+		name, source := b.tell(l.Name), b.cite(l.Source)
+		build.Layers = append(build.Layers, BuildLayer{Name: name, Source: source, Thickness: l.Thickness, Weight: l.Weight})
+		t.add(Plain, name, b.amount(quantity.Length, l.Thickness), b.amount(quantity.Load, l.Weight), source)
 	}
 	t.add(Settled, b.say("report/heights.sum"), b.amount(quantity.Length, u.Height), b.amount(quantity.Load, u.Weight), "")
 	return Part{

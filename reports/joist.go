@@ -33,18 +33,18 @@ func NewJoistView(s *assess.JoistSheet, o Options) *View {
 func (b *builder) joist(j *assess.JoistSheet) Section {
 	s := b.section(JoistSection)
 	s.Lead = append(s.Lead, Para{Label: b.say("report/joist.outcome"), Text: b.say("report/joist." + j.Outcome.String()), Tone: checkTone(j.Outcome)})
-	if j.Refusal != "" {
-		s.Lead = append(s.Lead, Para{Text: j.Refusal, Tone: Urgent})
+	if !j.Refusal.IsZero() {
+		s.Lead = append(s.Lead, Para{Text: b.tell(j.Refusal), Tone: Urgent})
 	}
-	if j.Deciding != "" {
-		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: j.Deciding, Tone: Waiting})
+	if !j.Deciding.IsZero() {
+		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: b.tell(j.Deciding), Tone: Waiting})
 	}
 	s.addTable(b.say("report/joist.inputs"), b.joistInputs(j))
 	if j.Outcome != assess.CheckRefused {
 		s.addTable(b.say("report/joist.results"), b.joistResults(j))
 	}
-	s.addList(b.say("report/joist.assumed"), j.Assumed)
-	s.addList(b.say("report/joist.notes"), j.Notes)
+	s.addList(b.say("report/joist.assumed"), b.tellAll(j.Assumed))
+	s.addList(b.say("report/joist.notes"), b.tellAll(j.Notes))
 	return s
 }
 
@@ -129,8 +129,8 @@ func (b *builder) joistOptions(j *assess.JoistSheet) Section {
 	if len(t.Rows) > 0 {
 		s.Lead = []Para{{Text: b.say("report/options.lead")}}
 	}
-	s.addList(b.say("report/options.no_help"), j.NoHelp)
-	s.addList(b.say("report/options.load_test"), j.LoadTest)
+	s.addList(b.say("report/options.no_help"), b.tellAll(j.NoHelp))
+	s.addList(b.say("report/options.load_test"), b.tellAll(j.LoadTest))
 	return s
 }
 
@@ -166,10 +166,10 @@ func (b *builder) optionTable(n int, options []assess.Option) *Table {
 		o := &options[i]
 		var material []string
 		for _, q := range o.Quantities {
-			material = append(material, q.Text+": "+b.amount(quantity.Number, q.Value)+" "+q.Unit)
+			material = append(material, b.tell(q.Text)+": "+b.amount(quantity.Number, q.Value)+" "+b.tell(q.Unit))
 		}
-		t.add(checkTone(o.Outcome), b.say("report/check."+o.Outcome.String()), o.Text, b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
-			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(o.Needs))
+		t.add(checkTone(o.Outcome), b.say("report/check."+o.Outcome.String()), b.tell(o.Text), b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
+			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(b.tellAll(o.Needs)))
 		t.Rows[i].Detail = i >= firstOptions
 	}
 	return t
@@ -181,7 +181,7 @@ func (b *builder) joistSums(j *assess.JoistSheet) Section {
 	s.Detail = true
 	for i, sheet := range j.Sheets {
 		c := &assess.Check{Work: sheet, Sources: j.Sources}
-		s.Parts = append(s.Parts, Part{Heading: sheet.Title, Table: b.sum(c, i+1)})
+		s.Parts = append(s.Parts, Part{Heading: b.tell(sheet.Title), Table: b.sum(c, i+1)})
 	}
 	b.cite(j.Sources...)
 	return s

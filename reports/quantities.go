@@ -28,7 +28,7 @@ func (b *builder) quantities() Section {
 
 // amountRow has the two ends of a quantity as numbers.
 func (b *builder) amountRow(place, step string, q assess.Quantity) Row {
-	row := Row{Cells: cells(place, step, q.Text, "", "", q.Unit, q.Note)}
+	row := Row{Cells: cells(place, step, b.tell(q.Text), "", "", b.tell(q.Unit), b.tell(q.Note))}
 	row.Cells[3], row.Cells[4] = b.number(q.Value.Lo), b.number(q.Value.Hi)
 	return row
 }

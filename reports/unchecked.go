@@ -40,7 +40,7 @@ func (b *builder) uncomputed() *Table {
 		for j := range a.Checks {
 			c := &a.Checks[j]
 			if (c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
-				t.add(Waiting, place(a, c.Zone), b.say("report/check."+c.Outcome.String()), b.checkTitle(c), c.Note, b.names(c.Missing))
+				t.add(Waiting, place(a, c.Zone), b.say("report/check."+c.Outcome.String()), b.checkTitle(c), b.tell(c.Note), b.names(c.Missing))
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/reports/internal/sample"
 )
@@ -222,7 +223,7 @@ func TestViewIsClean(t *testing.T) {
 		r := sample.Result()
 		foreign := rapid.String().Draw(t, "foreign") + "\x1b[2J\u202e\x07"
 		r.Areas[0].Name, r.Said[0].Answer.Note, r.Areas[0].Reason = foreign, foreign, foreign
-		r.Areas[0].Findings[0].Text, r.Areas[0].Zones[0].BuildUps[0].Layers[0].Name = foreign, foreign
+		r.Areas[0].Findings[0].Text, r.Areas[0].Zones[0].BuildUps[0].Layers[0].Name = foreign, message.Verbatim(foreign)
 		everyText(NewView(r, Options{Note: foreign}), func(text string) {
 			for _, c := range text {
 				if c != '\n' && (unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c)) {

@@ -11,3 +11,15 @@ func (w words) say(key string, pairs ...any) string { return w.language.Text(key
 // or is the sentence of a key, or the word given where it is a word of somebody
 // else's that has none.
 func (w words) or(key, word string) string { return w.language.Or(key, word) }
+
+// tell is what a message says.
+func (w words) tell(m message.Message) string { return w.language.Say(m) }
+
+// tellAll are what several messages say.
+func (w words) tellAll(all []message.Message) []string {
+	texts := make([]string, len(all))
+	for i, m := range all {
+		texts[i] = w.tell(m)
+	}
+	return texts
+}

@@ -8,6 +8,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -116,7 +117,7 @@ func (h *height) show(edge assess.Thing, r room) {
 		return
 	}
 	name := fmt.Sprintf("edge_%d", len(h.edges)+1)
-	h.work.Input(name, "rise allowed at "+edge.ID(), "in", quantity.Length, r.rise, "")
+	h.work.Input(name, message.Verbatim("rise allowed at "+edge.ID()), "in", quantity.Length, r.rise, formula.Stated)
 	h.edges = append(h.edges, name)
 }
 
@@ -125,9 +126,9 @@ func (h *height) check(path assess.Thing, all []layer) *assess.Check {
 	if len(h.edges) == 0 {
 		return nil
 	}
-	h.work.Let("left", titleHeight, "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
-	c := &assess.Check{ID: "path.height_left", Title: titleHeight, Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
-		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: noteHeight, Work: h.work,
+	h.work.Let("left", message.Verbatim(titleHeight), "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
+	c := &assess.Check{ID: "path.height_left", Title: message.Verbatim(titleHeight), Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
+		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: message.Verbatim(noteHeight), Work: h.work,
 		Missing: path.Named(h.short.Deps), Sources: sources(all, func(l layer) figure.Source { return l.size })}
 	switch h.short.Truth {
 	case assess.No:

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -98,7 +99,7 @@ func Of(t *figure.Table, path assess.Thing) assess.BuildUp {
 	b := assess.BuildUp{Path: id}
 	all, _ := layers(t, path)
 	for _, l := range all {
-		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source()})
+		b.Layers = append(b.Layers, assess.BuiltLayer{Name: message.Verbatim(l.name), Thickness: l.thickness, Weight: l.weight, Source: l.source()})
 		b.Height, b.Weight = b.Height.Add(l.thickness), b.Weight.Add(l.weight)
 	}
 	return b

@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -58,14 +59,14 @@ func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact a
 	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != assess.Yes {
 		return nil
 	}
-	c := &assess.Check{ID: "path.added_weight", Title: titleWeight, Outcome: assess.CheckOpen, Value: fact.Set.Range,
-		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: noteWeight, Work: work, Missing: path.Named(fact.Deps),
+	c := &assess.Check{ID: "path.added_weight", Title: message.Verbatim(titleWeight), Outcome: assess.CheckOpen, Value: fact.Set.Range,
+		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: message.Verbatim(noteWeight), Work: work, Missing: path.Named(fact.Deps),
 		Sources: append(sources(all, func(l layer) figure.Source { return l.mass }), limit.Source)}
 	switch {
 	case c.Value.Hi <= limit.Value:
 		c.Outcome = assess.CheckHolds
 	case c.Value.Lo > limit.Value:
-		c.Note = noteAddUp
+		c.Note = message.Verbatim(noteAddUp)
 	}
 	c.Margin = quantity.Point(1).Sub(c.Value.Div(c.Limit))
 	return c
@@ -73,14 +74,14 @@ func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact a
 
 // sum is a sheet that adds up one quantity of the layers.
 func sum(name, title, unit string, dim quantity.Dimension, all []layer, of func(layer) measure) *formula.Sheet {
-	s := &formula.Sheet{Title: title}
+	s := &formula.Sheet{Title: message.Verbatim(title)}
 	var names []string
 	for _, l := range all {
 		names = append(names, l.line)
 		m := of(l)
-		s.Input(l.line, l.name, unit, dim, m.Range, m.source.Title)
+		s.Input(l.line, message.Verbatim(l.name), unit, dim, m.Range, message.Verbatim(m.source.Title))
 	}
-	s.Let(name, title, unit, dim, strings.Join(names, " + "))
+	s.Let(name, message.Verbatim(title), unit, dim, strings.Join(names, " + "))
 	return s
 }
 

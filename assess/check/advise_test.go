@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -20,7 +21,7 @@ func advised(f *floor, id string) assess.Check {
 }
 
 func says(c assess.Check, word string) bool {
-	return slices.ContainsFunc(c.Notes, func(n string) bool { return strings.Contains(n, word) })
+	return slices.ContainsFunc(c.Notes, func(n message.Message) bool { return strings.Contains(n.String(), word) })
 }
 
 // TestKitchenIsAdvised: 2x8 at 16 in over 13 ft 6 in with its wood unknown: the

@@ -3,28 +3,34 @@
 // cells of a workbook.
 package formula
 
-import "underfoot/assess/quantity"
+import (
+	"underfoot/assess/message"
+	"underfoot/assess/quantity"
+)
 
 // A Line is one named quantity of a sheet: an input, or the result of an
 // expression over the names above it.
 type Line struct {
-	Name      string // lower snake case, unique in its sheet
-	What      string // what it is, for a reader
-	Unit      string // unit in which Value and Expr are, as printed: in, psf, lb/in, in^4
-	Expr      string // infix text over earlier names; empty for an input
+	Name      string          // lower snake case, unique in its sheet
+	What      message.Message // what it is, for a reader
+	Unit      string          // unit in which Value and Expr are, as printed: in, psf, lb/in, in^4
+	Expr      string          // infix text over earlier names; empty for an input
 	Value     quantity.Range
 	Dimension quantity.Dimension
-	Source    string // citation of an input figure, or empty
+	Source    message.Message // where an input comes from: the title of a source, or words; or nothing
 }
 
 // A Sheet is the lines of one computation, inputs first; the last is the result.
 type Sheet struct {
-	Title string
+	Title message.Message
 	Lines []Line
 }
 
+// Stated is the source of an input that has no other than what was said.
+var Stated message.Message
+
 // Input adds a stated quantity and gives its value back.
-func (s *Sheet) Input(name, what, unit string, dim quantity.Dimension, value quantity.Range, source string) quantity.Range {
+func (s *Sheet) Input(name string, what message.Message, unit string, dim quantity.Dimension, value quantity.Range, source message.Message) quantity.Range {
 	s.add(Line{Name: name, What: what, Unit: unit, Dimension: dim, Value: value, Source: source})
 	return value
 }
@@ -32,7 +38,7 @@ func (s *Sheet) Input(name, what, unit string, dim quantity.Dimension, value qua
 // Let adds the result of an expression over the names above it and gives its
 // value back. An expression that cannot be read, or that names what does not
 // stand above it, is a programming error and panics.
-func (s *Sheet) Let(name, what, unit string, dim quantity.Dimension, expr string) quantity.Range {
+func (s *Sheet) Let(name string, what message.Message, unit string, dim quantity.Dimension, expr string) quantity.Range {
 	value := parsed(expr).eval(s)
 	s.add(Line{Name: name, What: what, Unit: unit, Dimension: dim, Expr: expr, Value: value})
 	return value

@@ -10,17 +10,18 @@ import (
 	"github.com/xuri/excelize/v2"
 	"pgregory.net/rapid"
 
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
 func joist() *Sheet {
-	s := &Sheet{Title: "a joist"}
-	s.Input("w", "live load on one joist", "lb/in", quantity.Number, quantity.Point(4.5), "")
-	s.Input("span", "clear span", "in", quantity.Length, quantity.Range{Lo: 144, Hi: 156}, "")
-	s.Input("e", "stiffness of the wood", "psi", quantity.Strength, quantity.Range{Lo: 1.2e6, Hi: 1.6e6}, "")
-	s.Input("i", "second moment of area", "in^4", quantity.Number, quantity.Point(100), "")
-	s.Let("sag", "deflection", "in", quantity.Length, "5 * w * span^4 / (384 * e * i)")
-	s.Let("ratio", "span over deflection", "", quantity.Ratio, "384 * e * i / (5 * w * span^3)")
+	s := &Sheet{Title: message.Verbatim("a joist")}
+	s.Input("w", message.Verbatim("live load on one joist"), "lb/in", quantity.Number, quantity.Point(4.5), Stated)
+	s.Input("span", message.Verbatim("clear span"), "in", quantity.Length, quantity.Range{Lo: 144, Hi: 156}, Stated)
+	s.Input("e", message.Verbatim("stiffness of the wood"), "psi", quantity.Strength, quantity.Range{Lo: 1.2e6, Hi: 1.6e6}, Stated)
+	s.Input("i", message.Verbatim("second moment of area"), "in^4", quantity.Number, quantity.Point(100), Stated)
+	s.Let("sag", message.Verbatim("deflection"), "in", quantity.Length, "5 * w * span^4 / (384 * e * i)")
+	s.Let("ratio", message.Verbatim("span over deflection"), "", quantity.Ratio, "384 * e * i / (5 * w * span^3)")
 	return s
 }
 
@@ -49,8 +50,8 @@ func TestCellsChooseTheEnds(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	unknown := &Sheet{}
-	unknown.Input("a", "", "", quantity.Number, quantity.AtLeast(1), "")
-	unknown.Let("b", "", "", quantity.Number, "1 / a")
+	unknown.Input("a", message.Message{}, "", quantity.Number, quantity.AtLeast(1), Stated)
+	unknown.Let("b", message.Message{}, "", quantity.Number, "1 / a")
 	if got := unknown.Cells("b", cell, Low); got != "" {
 		t.Errorf("a formula over an end that nobody knows: %q", got)
 	}
@@ -64,7 +65,7 @@ func TestCellsChooseTheEnds(t *testing.T) {
 func TestNormalShares(t *testing.T) {
 	for x, want := range map[string]float64{"0": 0.5, "1": 0.841345, "2": 0.977250, "0 - 1.644854": 0.05} {
 		s := &Sheet{}
-		if got := s.Let("share", "", "", quantity.Number, "normal("+x+")"); math.Abs(got.Lo-want) > 1e-6 {
+		if got := s.Let("share", message.Message{}, "", quantity.Number, "normal("+x+")"); math.Abs(got.Lo-want) > 1e-6 {
 			t.Errorf("normal(%s) is %v, want %v", x, got.Lo, want)
 		}
 	}
@@ -118,10 +119,10 @@ func drawnRange(t *rapid.T, label string) quantity.Range {
 // sheetOf is the expression over the three ranges.
 func sheetOf(expr string, a, b, c quantity.Range) *Sheet {
 	s := &Sheet{}
-	s.Input("a", "", "", quantity.Number, a, "")
-	s.Input("b", "", "", quantity.Number, b, "")
-	s.Input("c", "", "", quantity.Number, c, "")
-	s.Let("y", "", "", quantity.Number, expr)
+	s.Input("a", message.Message{}, "", quantity.Number, a, Stated)
+	s.Input("b", message.Message{}, "", quantity.Number, b, Stated)
+	s.Input("c", message.Message{}, "", quantity.Number, c, Stated)
+	s.Let("y", message.Message{}, "", quantity.Number, expr)
 	return s
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -45,7 +46,7 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 		return
 	}
 	note := func(format string, values ...any) {
-		c.Notes = append(c.Notes, sentence(fmt.Sprintf(format, values...)))
+		c.Notes = append(c.Notes, message.Verbatim(sentence(fmt.Sprintf(format, values...))))
 	}
 	a.remarkResult(note)
 	if tile == "" && c.Limit.Hi > b.Ratio {
@@ -85,10 +86,10 @@ func adviseDeck(t *figure.Table, zone assess.Thing, c *assess.Check) {
 	if !known || a.Refusal != "" {
 		return
 	}
-	c.Notes = append(c.Notes, sentence(fmt.Sprintf("between the joists the deck bends %s of its clear span under uniform live load; layers are counted unglued",
-		quantity.Write(quantity.Ratio, floor(a.Live), quantity.US))))
+	c.Notes = append(c.Notes, message.Verbatim(sentence(fmt.Sprintf("between the joists the deck bends %s of its clear span under uniform live load; layers are counted unglued",
+		quantity.Write(quantity.Ratio, floor(a.Live), quantity.US)))))
 	for _, text := range a.Notes {
-		c.Notes = append(c.Notes, sentence(text))
+		c.Notes = append(c.Notes, message.Verbatim(sentence(text)))
 	}
 	c.Sources = once(append(c.Sources, a.Sources...))
 }

@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -102,32 +103,32 @@ func (a *Analysis) share() {
 		return
 	}
 	spread := figure.LumberFactor("spread")
-	s := a.show(&formula.Sheet{Title: titleShare})
-	s.Input("ratio", "span over deflection at the mean stiffness", "L/", quantity.Ratio, a.Ratio(), "")
-	s.Input("limit", "limit", "L/", quantity.Ratio, a.Least, "")
-	s.Input("spread", "coefficient of variation of E, visually graded lumber", "", quantity.Number, quantity.Point(spread.Value), spread.Source.Title)
-	a.Share = s.Let("share", "share of joists expected to be softer than the limit needs", "", quantity.Number, "normal((limit / ratio - 1) / spread)")
+	s := a.show(&formula.Sheet{Title: message.Verbatim(titleShare)})
+	s.Input("ratio", message.Verbatim("span over deflection at the mean stiffness"), "L/", quantity.Ratio, a.Ratio(), formula.Stated)
+	s.Input("limit", message.Verbatim("limit"), "L/", quantity.Ratio, a.Least, formula.Stated)
+	s.Input("spread", message.Verbatim("coefficient of variation of E, visually graded lumber"), "", quantity.Number, quantity.Point(spread.Value), message.Verbatim(spread.Source.Title))
+	a.Share = s.Let("share", message.Verbatim("share of joists expected to be softer than the limit needs"), "", quantity.Number, "normal((limit / ratio - 1) / spread)")
 }
 
 // longTerm is live-load deflection and dead-load deflection times the creep
 // factor (NDS 3.5.2); for strength classes that of EN 1995-1-1:
 // dead (1 + kdef) + live (1 + psi2 kdef).
 func (a *Analysis) longTerm(r row) {
-	j, s := r.joist, a.show(&formula.Sheet{Title: titleCreep})
-	s.Input("live_sag", "deflection under live load", "in", quantity.Length, a.Deflection, "")
-	s.Input("dead_sag", "deflection under dead load", "in", quantity.Length, deadSag(j), "")
+	j, s := r.joist, a.show(&formula.Sheet{Title: message.Verbatim(titleCreep)})
+	s.Input("live_sag", message.Verbatim("deflection under live load"), "in", quantity.Length, a.Deflection, formula.Stated)
+	s.Input("dead_sag", message.Verbatim("deflection under dead load"), "in", quantity.Length, deadSag(j), formula.Stated)
 	if !r.classes {
-		s.Input("creep", "creep factor, Kcr", "", quantity.Number, quantity.Point(r.creep.Value), r.creep.Source.Title)
-		a.LongTerm = s.Let("long_term", "deflection in the long run", "in", quantity.Length, "creep * dead_sag + live_sag")
+		s.Input("creep", message.Verbatim("creep factor, Kcr"), "", quantity.Number, quantity.Point(r.creep.Value), message.Verbatim(r.creep.Source.Title))
+		a.LongTerm = s.Let("long_term", message.Verbatim("deflection in the long run"), "in", quantity.Length, "creep * dead_sag + live_sag")
 		return
 	}
 	kdef, psi := figure.LumberFactor("class-creep-dry"), figure.LumberFactor("class-quasi-permanent")
 	if r.creep.ID == "creep-wet" {
 		kdef = figure.LumberFactor("class-creep-wet")
 	}
-	s.Input("creep", "creep factor, kdef", "", quantity.Number, quantity.Point(kdef.Value), kdef.Source.Title)
-	s.Input("lasting", "lasting part of the live load, psi2", "", quantity.Number, quantity.Point(psi.Value), psi.Source.Title)
-	a.LongTerm = s.Let("long_term", "deflection in the long run", "in", quantity.Length, "dead_sag * (1 + creep) + live_sag * (1 + lasting * creep)")
+	s.Input("creep", message.Verbatim("creep factor, kdef"), "", quantity.Number, quantity.Point(kdef.Value), message.Verbatim(kdef.Source.Title))
+	s.Input("lasting", message.Verbatim("lasting part of the live load, psi2"), "", quantity.Number, quantity.Point(psi.Value), message.Verbatim(psi.Source.Title))
+	a.LongTerm = s.Let("long_term", message.Verbatim("deflection in the long run"), "in", quantity.Length, "dead_sag * (1 + creep) + live_sag * (1 + lasting * creep)")
 }
 
 // deadSag is the deflection under the dead load alone.
@@ -142,11 +143,11 @@ func (a *Analysis) tip(m Member, j Joist) {
 	if m.Overhang == (quantity.Range{}) {
 		return
 	}
-	s := a.show(&formula.Sheet{Title: titleTip})
-	s.Input("overhang", "overhang past the support", "in", quantity.Length, positive(m.Overhang), "")
+	s := a.show(&formula.Sheet{Title: message.Verbatim(titleTip)})
+	s.Input("overhang", message.Verbatim("overhang past the support"), "in", quantity.Length, positive(m.Overhang), formula.Stated)
 	j.size(s)
 	j.terms(s, LiveLoad)
-	a.Tip = s.Let("ratio", "twice the overhang over its deflection", "L/", quantity.Ratio,
+	a.Tip = s.Let("ratio", message.Verbatim("twice the overhang over its deflection"), "L/", quantity.Ratio,
 		"48 * "+j.stiffness(s)+" / (line_load * overhang^2 * (4 * span + 3 * overhang))")
 }
 

@@ -8,6 +8,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -90,7 +91,7 @@ func AnalyzeDeck(d Deck, limit float64, _ *figure.Table) DeckAnalysis {
 		a.Refusal = noteBeyond
 		return a
 	}
-	s := &formula.Sheet{Title: "Deck between joists under uniform load"}
+	s := &formula.Sheet{Title: message.Verbatim("Deck between joists under uniform load")}
 	sum := a.layers(s, d)
 	if sum == "" {
 		a.Refusal = "no layer of the deck is a panel or a board whose stiffness is known: name the kind, and the stamp or the thickness"
@@ -112,7 +113,7 @@ func (a *DeckAnalysis) layers(s *formula.Sheet, d Deck) string {
 			continue
 		}
 		name := "layer_" + strconv.Itoa(i+1)
-		s.Input(name, fmt.Sprintf("E I of layer %d, %s", i+1, l.Kind), "lb in^2/ft", quantity.Number, ei, source.Title)
+		s.Input(name, message.Verbatim(fmt.Sprintf("E I of layer %d, %s", i+1, l.Kind)), "lb in^2/ft", quantity.Number, ei, message.Verbatim(source.Title))
 		a.Sources = append(a.Sources, source)
 		a.Memory = a.Memory || source.Known == "memory"
 		if sum != "" {
@@ -148,16 +149,16 @@ func (a *DeckAnalysis) compute(d Deck, sum string) {
 	if width == (quantity.Range{}) {
 		width = quantity.Point(1.5)
 	}
-	s.Input("spacing", "joist spacing, centre to centre", "in", quantity.Length, positive(said(d.Spacing)), "")
-	s.Input("joist_width", "thickness of a joist", "in", quantity.Length, positive(width), "")
-	s.Input("live", "live load", "psf", quantity.Load, positive(orUsual(d.Live, 40)), "")
-	s.Input("dead", "dead load", "psf", quantity.Load, positive(orUsual(d.Dead, 10)), "")
-	a.Stiffness = s.Let("stiffness", "E I of all layers, unglued", "lb in^2/ft", quantity.Number, sum)
-	s.Let("bay", "clear span and the allowance for the support", "in", quantity.Length, "spacing - joist_width + "+supportAllowance)
+	s.Input("spacing", message.Verbatim("joist spacing, centre to centre"), "in", quantity.Length, positive(said(d.Spacing)), formula.Stated)
+	s.Input("joist_width", message.Verbatim("thickness of a joist"), "in", quantity.Length, positive(width), formula.Stated)
+	s.Input("live", message.Verbatim("live load"), "psf", quantity.Load, positive(orUsual(d.Live, 40)), formula.Stated)
+	s.Input("dead", message.Verbatim("dead load"), "psf", quantity.Load, positive(orUsual(d.Dead, 10)), formula.Stated)
+	a.Stiffness = s.Let("stiffness", message.Verbatim("E I of all layers, unglued"), "lb in^2/ft", quantity.Number, sum)
+	s.Let("bay", message.Verbatim("clear span and the allowance for the support"), "in", quantity.Length, "spacing - joist_width + "+supportAllowance)
 	k := panelBeams[bays]
-	a.Deflection = s.Let("sag", "deflection under live load", "in", quantity.Length, "live * bay^4 / ("+k+" * stiffness)")
-	a.Total = s.Let("ratio_total", "span over deflection under live and dead load", "L/", quantity.Ratio, k+" * stiffness / ((live + dead) * bay^3)")
-	a.Live = s.Let("ratio", "span over deflection under live load", "L/", quantity.Ratio, k+" * stiffness / (live * bay^3)")
+	a.Deflection = s.Let("sag", message.Verbatim("deflection under live load"), "in", quantity.Length, "live * bay^4 / ("+k+" * stiffness)")
+	a.Total = s.Let("ratio_total", message.Verbatim("span over deflection under live and dead load"), "L/", quantity.Ratio, k+" * stiffness / ((live + dead) * bay^3)")
+	a.Live = s.Let("ratio", message.Verbatim("span over deflection under live load"), "L/", quantity.Ratio, k+" * stiffness / (live * bay^3)")
 	a.Sources = once(append(a.Sources, panelSource[bays]))
 	a.Memory = a.Memory || panelSource[bays].Known == "memory"
 }

@@ -3,6 +3,7 @@ package structure
 import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -16,8 +17,8 @@ func DeckOptions(d Deck, limit float64, t *figure.Table) []assess.Option {
 	closer := d
 	closer.Spacing, closer.Bays = d.Spacing.Mul(quantity.Point(0.5)), d.Bays
 	all := []assess.Option{closer.option(assess.Option{ID: "panel-support",
-		Text:  "fit ledgers and blocking, or joists, so that panels are supported every half spacing",
-		Needs: []string{"solid blocking fastened to both joists and tight under the panel; it stiffens the panel, never the joist"}}, limit, t)}
+		Text:  message.Verbatim("fit ledgers and blocking, or joists, so that panels are supported every half spacing"),
+		Needs: verbatim("solid blocking fastened to both joists and tight under the panel; it stiffens the panel, never the joist")}, limit, t)}
 	for _, x := range []struct {
 		id, text string
 		thick    float64
@@ -26,9 +27,9 @@ func DeckOptions(d Deck, limit float64, t *figure.Table) []assess.Option {
 		two := d
 		two.Layers = append([]Layer{{Kind: "plywood", Thickness: quantity.Point(x.thick)}}, d.Layers...)
 		per, _ := t.Figure("weight_plywood_inch")
-		all = append(all, two.option(assess.Option{ID: x.id, Text: x.text, Height: quantity.Point(x.thick), Weight: quantity.Point(x.thick * per.Value),
-			Quantities: []assess.Quantity{{Text: "plywood", Value: quantity.Point(100), Unit: "ft2 per 100 ft2 of floor", Note: "without waste"}},
-			Needs:      []string{"screwed into the first layer, no glue is counted; its strong direction across the joists", "door, step and appliance heights looked at first"}}, limit, t))
+		all = append(all, two.option(assess.Option{ID: x.id, Text: message.Verbatim(x.text), Height: quantity.Point(x.thick), Weight: quantity.Point(x.thick * per.Value),
+			Quantities: []assess.Quantity{{Text: message.Verbatim("plywood"), Value: quantity.Point(100), Unit: message.Verbatim("ft2 per 100 ft2 of floor"), Note: message.Verbatim("without waste")}},
+			Needs:      verbatim("screwed into the first layer, no glue is counted; its strong direction across the joists", "door, step and appliance heights looked at first")}, limit, t))
 	}
 	return all
 }

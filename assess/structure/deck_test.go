@@ -82,7 +82,7 @@ func TestDeckOptionsAreBetter(t *testing.T) {
 		t.Errorf("24/16 on 24 in: %+v", before)
 	}
 	for _, o := range DeckOptions(d, 360, us) {
-		if o.Live.Lo <= before.Live.Hi || o.Text == "" || len(o.Needs) == 0 || o.Work == nil {
+		if o.Live.Lo <= before.Live.Hi || o.Text.IsZero() || len(o.Needs) == 0 || o.Work == nil {
 			t.Errorf("%+v", o)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -67,8 +68,8 @@ func reckonPanel(bays int) func(bent) float64 {
 	return func(b bent) float64 {
 		p := quantity.Point
 		a := DeckAnalysis{Sheet: &formula.Sheet{}}
-		a.Sheet.Input("first", "", "lb in^2/ft", quantity.Number, p(b.number("sheet_stiffness_lbf_in2_per_ft")), "")
-		a.Sheet.Input("second", "", "lb in^2/ft", quantity.Number, p(b.number("second_sheet_stiffness_lbf_in2_per_ft")), "")
+		a.Sheet.Input("first", message.Message{}, "lb in^2/ft", quantity.Number, p(b.number("sheet_stiffness_lbf_in2_per_ft")), formula.Stated)
+		a.Sheet.Input("second", message.Message{}, "lb in^2/ft", quantity.Number, p(b.number("second_sheet_stiffness_lbf_in2_per_ft")), formula.Stated)
 		a.compute(Deck{Spacing: p(b.number("spacing_in")), Bays: bays, Live: p(b.number("load_psf"))}, "first + second")
 		return a.Deflection.Lo
 	}

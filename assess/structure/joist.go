@@ -3,6 +3,7 @@ package structure
 import (
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -60,12 +61,12 @@ func (l Load) String() string { return [...]string{"live", "total"}[l] }
 // input that is not known gives a ratio that is not known. Source: BeamSource,
 // ContinuousSource.
 func (j Joist) Sheet(title string, load Load) *formula.Sheet {
-	s := &formula.Sheet{Title: title}
+	s := &formula.Sheet{Title: message.Verbatim(title)}
 	j.size(s)
 	terms := j.terms(s, load)
 	stiffness := j.stiffness(s)
-	s.Let("sag", j.place(), "in", quantity.Length, sag(terms, stiffness))
-	s.Let("ratio", "span over deflection", "L/", quantity.Ratio, spanOverSag(terms, stiffness))
+	s.Let("sag", message.Verbatim(j.place()), "in", quantity.Length, sag(terms, stiffness))
+	s.Let("ratio", message.Verbatim("span over deflection"), "L/", quantity.Ratio, spanOverSag(terms, stiffness))
 	return s
 }
 
@@ -83,33 +84,33 @@ func (j Joist) place() string {
 
 // size writes what the joist is.
 func (j Joist) size(s *formula.Sheet) {
-	s.Input("span", "clear span between supports", "in", quantity.Length, positive(j.Span), "")
-	s.Input("spacing", "joist spacing, centre to centre", "in", quantity.Length, positive(j.Spacing), "")
-	s.Input("width", "thickness of a joist", "in", quantity.Length, positive(j.Width), j.SizeOrigin)
-	s.Input("depth", "depth of a joist", "in", quantity.Length, positive(j.Depth), j.SizeOrigin)
-	s.Input("modulus", "stiffness of the wood, E", "psi", quantity.Strength, positive(j.Modulus), j.ModulusOrigin)
+	s.Input("span", message.Verbatim("clear span between supports"), "in", quantity.Length, positive(j.Span), formula.Stated)
+	s.Input("spacing", message.Verbatim("joist spacing, centre to centre"), "in", quantity.Length, positive(j.Spacing), formula.Stated)
+	s.Input("width", message.Verbatim("thickness of a joist"), "in", quantity.Length, positive(j.Width), message.Verbatim(j.SizeOrigin))
+	s.Input("depth", message.Verbatim("depth of a joist"), "in", quantity.Length, positive(j.Depth), message.Verbatim(j.SizeOrigin))
+	s.Input("modulus", message.Verbatim("stiffness of the wood, E"), "psi", quantity.Strength, positive(j.Modulus), message.Verbatim(j.ModulusOrigin))
 }
 
 // terms writes the loads and gives what bends the joist.
 func (j Joist) terms(s *formula.Sheet, load Load) []term {
 	b := beams[j.spans()]
-	s.Input("live", "live load", "psf", quantity.Load, positive(j.Live), "")
+	s.Input("live", message.Verbatim("live load"), "psf", quantity.Load, positive(j.Live), formula.Stated)
 	if load == LiveLoad {
-		s.Let("line_load", "load on one joist", "lb/in", quantity.Number, "live * spacing / 144")
+		s.Let("line_load", message.Verbatim("load on one joist"), "lb/in", quantity.Number, "live * spacing / 144")
 		return []term{{"line_load", b.live, 4}}
 	}
-	s.Input("dead", "dead load", "psf", quantity.Load, positive(j.Dead), "")
+	s.Input("dead", message.Verbatim("dead load"), "psf", quantity.Load, positive(j.Dead), formula.Stated)
 	var terms []term
 	if b.live == b.dead {
-		s.Let("line_load", "load on one joist", "lb/in", quantity.Number, "(live + dead) * spacing / 144")
+		s.Let("line_load", message.Verbatim("load on one joist"), "lb/in", quantity.Number, "(live + dead) * spacing / 144")
 		terms = []term{{"line_load", b.live, 4}}
 	} else {
-		s.Let("line_load", "live load on one joist", "lb/in", quantity.Number, "live * spacing / 144")
-		s.Let("dead_line", "dead load on one joist", "lb/in", quantity.Number, "dead * spacing / 144")
+		s.Let("line_load", message.Verbatim("live load on one joist"), "lb/in", quantity.Number, "live * spacing / 144")
+		s.Let("dead_line", message.Verbatim("dead load on one joist"), "lb/in", quantity.Number, "dead * spacing / 144")
 		terms = []term{{"line_load", b.live, 4}, {"dead_line", b.dead, 4}}
 	}
 	if j.Point != (quantity.Range{}) {
-		s.Input("point", "point load at mid span of one joist", "lb", quantity.Weight, positive(j.Point), "")
+		s.Input("point", message.Verbatim("point load at mid span of one joist"), "lb", quantity.Weight, positive(j.Point), formula.Stated)
 		terms = append(terms, term{"point", b.point, 3})
 	}
 	return terms
@@ -121,20 +122,20 @@ func (j Joist) stiffness(s *formula.Sheet) string {
 	if len(j.Softer) > 0 {
 		product := modulus
 		for _, f := range j.Softer {
-			s.Input(f.Name, f.What, "", quantity.Number, quantity.Point(f.Value), f.Source.Title)
+			s.Input(f.Name, message.Verbatim(f.What), "", quantity.Number, quantity.Point(f.Value), message.Verbatim(f.Source.Title))
 			product += " * " + f.Name
 		}
 		modulus = "modulus_in_use"
-		s.Let(modulus, "stiffness of the wood as it is used", "psi", quantity.Strength, product)
+		s.Let(modulus, message.Verbatim("stiffness of the wood as it is used"), "psi", quantity.Strength, product)
 	}
-	s.Let("inertia", "second moment of area, I", "in^4", quantity.Number, "width * depth^3 / 12")
+	s.Let("inertia", message.Verbatim("second moment of area, I"), "in^4", quantity.Number, "width * depth^3 / 12")
 	if j.Sister == (Piece{}) {
 		return modulus + " * inertia"
 	}
-	s.Input("sister_width", "thickness of the sister", "in", quantity.Length, positive(j.Sister.Width), "")
-	s.Input("sister_depth", "depth of the sister", "in", quantity.Length, positive(j.Sister.Depth), "")
-	s.Input("sister_modulus", "stiffness of its wood, E", "psi", quantity.Strength, positive(j.Sister.Modulus), "")
-	s.Let("stiffness", "E I of both together", "lb in^2", quantity.Number, modulus+" * inertia + sister_modulus * sister_width * sister_depth^3 / 12")
+	s.Input("sister_width", message.Verbatim("thickness of the sister"), "in", quantity.Length, positive(j.Sister.Width), formula.Stated)
+	s.Input("sister_depth", message.Verbatim("depth of the sister"), "in", quantity.Length, positive(j.Sister.Depth), formula.Stated)
+	s.Input("sister_modulus", message.Verbatim("stiffness of its wood, E"), "psi", quantity.Strength, positive(j.Sister.Modulus), formula.Stated)
+	s.Let("stiffness", message.Verbatim("E I of both together"), "lb in^2", quantity.Number, modulus+" * inertia + sister_modulus * sister_width * sister_depth^3 / 12")
 	return "stiffness"
 }
 

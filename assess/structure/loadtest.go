@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -116,20 +117,20 @@ func (l LoadTest) uncertainty() float64 {
 
 // sheet is the arithmetic of the test.
 func (l LoadTest) sheet(j Joist) *formula.Sheet {
-	s := &formula.Sheet{Title: "Joists: load test"}
+	s := &formula.Sheet{Title: message.Verbatim("Joists: load test")}
 	place := l.Place
 	if place == (quantity.Range{}) {
 		place = j.Span.Mul(quantity.Point(0.5))
 	}
 	u := l.uncertainty()
-	s.Input("span", "clear span between supports", "in", quantity.Length, positive(j.Span), "")
-	s.Input("spacing", "joist spacing, centre to centre", "in", quantity.Length, positive(j.Spacing), "")
-	s.Input("live", "live load", "psf", quantity.Load, positive(j.Live), "")
-	s.Input("weight", "weight on the joist", "lb", quantity.Weight, l.Weight, "as stated")
-	s.Input("place", "its place, from the nearer support", "in", quantity.Length, positive(place), "as stated")
-	s.Input("drop", "drop of the middle, with its uncertainty", "in", quantity.Length, quantity.Range{Lo: l.Drop.Lo - u, Hi: l.Drop.Hi + u}, "as measured")
-	s.Let("stiffness", "E I of one joist", "lb in^2", quantity.Number, "weight * place * (3 * span^2 - 4 * place^2) / (48 * drop)")
-	s.Let("ratio", "span over live-load deflection", "L/", quantity.Ratio, "384 * stiffness / (5 * (live * spacing / 144) * span^3)")
+	s.Input("span", message.Verbatim("clear span between supports"), "in", quantity.Length, positive(j.Span), formula.Stated)
+	s.Input("spacing", message.Verbatim("joist spacing, centre to centre"), "in", quantity.Length, positive(j.Spacing), formula.Stated)
+	s.Input("live", message.Verbatim("live load"), "psf", quantity.Load, positive(j.Live), formula.Stated)
+	s.Input("weight", message.Verbatim("weight on the joist"), "lb", quantity.Weight, l.Weight, message.Verbatim("as stated"))
+	s.Input("place", message.Verbatim("its place, from the nearer support"), "in", quantity.Length, positive(place), message.Verbatim("as stated"))
+	s.Input("drop", message.Verbatim("drop of the middle, with its uncertainty"), "in", quantity.Length, quantity.Range{Lo: l.Drop.Lo - u, Hi: l.Drop.Hi + u}, message.Verbatim("as measured"))
+	s.Let("stiffness", message.Verbatim("E I of one joist"), "lb in^2", quantity.Number, "weight * place * (3 * span^2 - 4 * place^2) / (48 * drop)")
+	s.Let("ratio", message.Verbatim("span over live-load deflection"), "L/", quantity.Ratio, "384 * stiffness / (5 * (live * spacing / 144) * span^3)")
 	return s
 }
 
@@ -162,7 +163,7 @@ func told(r quantity.Range) string {
 func (j Joist) stiffnessOf() quantity.Range {
 	s := &formula.Sheet{}
 	j.size(s)
-	return s.Let("stiff", "", "lb in^2", quantity.Number, j.stiffness(s))
+	return s.Let("stiff", message.Message{}, "lb in^2", quantity.Number, j.stiffness(s))
 }
 
 // LoadTestMethod is how a homeowner with a helper and an open basement makes a

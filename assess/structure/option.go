@@ -7,6 +7,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -87,8 +88,8 @@ func addedWood(region string) wood {
 // option computes a remedy against the bound.
 func (x remedy) option(b Bound) assess.Option {
 	sheets := [...]*formula.Sheet{x.joist.Sheet(x.text, LiveLoad), x.joist.Sheet(x.text, TotalLoad)}
-	o := assess.Option{ID: x.id, Text: x.text, Live: sheets[LiveLoad].Result(), Total: sheets[TotalLoad].Result(), Weight: x.weight,
-		Quantities: x.quantities, Needs: x.needs, Work: sheets[b.Load]}
+	o := assess.Option{ID: x.id, Text: message.Verbatim(x.text), Live: sheets[LiveLoad].Result(), Total: sheets[TotalLoad].Result(), Weight: x.weight,
+		Quantities: x.quantities, Needs: verbatim(x.needs...), Work: sheets[b.Load]}
 	if x.also.Depth != (quantity.Range{}) {
 		o.Live, o.Total = lesser(o.Live, x.also.Ratio(LiveLoad)), lesser(o.Total, x.also.Ratio(TotalLoad))
 	}

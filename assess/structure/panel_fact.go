@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -78,8 +79,8 @@ func panelSpacing(zone assess.Thing) assess.Fact {
 
 func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short assess.Fact) *assess.Check {
 	spacing := panelSpacing(zone).Set.Range
-	c := &assess.Check{ID: "panel.short", Title: titlePanel, Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
-		Dimension: quantity.Length, AtLeast: true, Note: notePanel, Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
+	c := &assess.Check{ID: "panel.short", Title: message.Verbatim(titlePanel), Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
+		Dimension: quantity.Length, AtLeast: true, Note: message.Verbatim(notePanel), Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
 	c.Margin = c.Value.Div(c.Limit).Sub(quantity.Point(1))
 	switch short.Set {
 	case assess.SetYes:
@@ -87,11 +88,11 @@ func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short asse
 	case assess.SetNo:
 		c.Outcome = assess.CheckHolds
 		if !stiffer(t, d, spacing) {
-			c.Note += "; " + noteStiffer
+			c.Note = message.Verbatim(notePanel + "; " + noteStiffer)
 		}
 	}
 	if _, beyond := b.within(spacing); beyond && spacing.Lo > b.list[len(b.list)-1].upTo {
-		c.Note = noteBeyond
+		c.Note = message.Verbatim(noteBeyond)
 	}
 	return c
 }
@@ -114,19 +115,19 @@ func (d deck) work(zone assess.Thing, region string) *formula.Sheet {
 	if !d.sheets.IsPoint() || d.sheets.Lo == 0 {
 		return nil
 	}
-	s := &formula.Sheet{Title: titlePanel}
+	s := &formula.Sheet{Title: message.Verbatim(titlePanel)}
 	sum := ""
 	for _, item := range zone.Items(assess.ScopeDeck) {
 		if is(item, &deckKind, sheetWords(region)...).Truth != assess.Yes {
 			continue
 		}
 		name := "sheet_" + strconv.Itoa(len(s.Lines)+1)
-		s.Input(name, "thickness of sheet "+item.ID(), "in", quantity.Length, positive(item.Fact("deck.thickness").Set.Range), "")
+		s.Input(name, message.Verbatim("thickness of sheet "+item.ID()), "in", quantity.Length, positive(item.Fact("deck.thickness").Set.Range), formula.Stated)
 		if sum != "" {
 			sum += " + "
 		}
 		sum += name + "^3"
 	}
-	s.Let("thickness", "thickness of one sheet as stiff as all", "in", quantity.Length, "("+sum+")^(1 / 3)")
+	s.Let("thickness", message.Verbatim("thickness of one sheet as stiff as all"), "in", quantity.Length, "("+sum+")^(1 / 3)")
 	return s
 }

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -91,8 +92,8 @@ func beamAtMidSpan(j Joist) remedy {
 	x.joist = j
 	x.joist.Span, x.joist.Spans, x.joist.Point = j.Span.Mul(quantity.Point(0.5)), 2, j.Point
 	line := j.Live.Add(j.Dead).Mul(j.Span).Mul(quantity.Point(1.25 / 2 / 12))
-	x.quantities = []assess.Quantity{{Text: "load that the beam has to take", Value: line, Unit: "lb per ft of beam",
-		Note: "5/4 of the load of half a span (theorem of three moments); for the one who sizes the beam"}}
+	x.quantities = []assess.Quantity{{Text: message.Verbatim("load that the beam has to take"), Value: line, Unit: message.Verbatim("lb per ft of beam"),
+		Note: message.Verbatim("5/4 of the load of half a span (theorem of three moments); for the one who sizes the beam")}}
 	return x
 }
 
@@ -105,7 +106,7 @@ func (x *remedy) added(j Joist, area, pieces float64) {
 	x.joist = j
 	per := quantity.Point(100 * 12 * pieces).Div(j.Spacing)
 	x.quantities = []assess.Quantity{
-		{Text: "length of a piece, with an inch and a half on each support", Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: "ft"},
-		{Text: "new lumber", Value: per, Unit: "ft per 100 ft2 of floor", Note: "without waste"},
+		{Text: message.Verbatim("length of a piece, with an inch and a half on each support"), Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: message.Verbatim("ft")},
+		{Text: message.Verbatim("new lumber"), Value: per, Unit: message.Verbatim("ft per 100 ft2 of floor"), Note: message.Verbatim("without waste")},
 	}
 }

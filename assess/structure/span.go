@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -50,15 +51,15 @@ func (b Bound) shorter(byRatio, byCap float64) float64 {
 
 // longest is the sum behind Longest.
 func (j Joist) longest(b Bound, bending quantity.Range) *formula.Sheet {
-	s := &formula.Sheet{Title: "Longest spans"}
+	s := &formula.Sheet{Title: message.Verbatim("Longest spans")}
 	j.size(s)
-	s.Input("limit", "limit", "L/", quantity.Ratio, quantity.Point(b.Ratio), "")
-	s.Input("strength", "bending strength, Fb'", "psi", quantity.Strength, positive(bending), "")
+	s.Input("limit", message.Verbatim("limit"), "L/", quantity.Ratio, quantity.Point(b.Ratio), formula.Stated)
+	s.Input("strength", message.Verbatim("bending strength, Fb'"), "psi", quantity.Strength, positive(bending), formula.Stated)
 	uniform := j
 	uniform.Point = quantity.Range{}
 	terms := uniform.terms(s, b.Load)
 	if b.Load == LiveLoad {
-		s.Input("dead", "dead load", "psf", quantity.Load, positive(j.Dead), "")
+		s.Input("dead", message.Verbatim("dead load"), "psf", quantity.Load, positive(j.Dead), formula.Stated)
 	}
 	stiffness := j.stiffness(s)
 	var sum string
@@ -68,11 +69,11 @@ func (j Joist) longest(b Bound, bending quantity.Range) *formula.Sheet {
 		sum = "(" + terms[0].line() + " + " + terms[1].line() + ")"
 	}
 	if b.Cap > 0 {
-		s.Input("cap", "greatest deflection", "in", quantity.Length, quantity.Point(b.Cap), "")
-		s.Let("capped", "longest span by the greatest deflection", "in", quantity.Length, "("+stiffness+" * cap / "+sum+")^(1 / 4)")
+		s.Input("cap", message.Verbatim("greatest deflection"), "in", quantity.Length, quantity.Point(b.Cap), formula.Stated)
+		s.Let("capped", message.Verbatim("longest span by the greatest deflection"), "in", quantity.Length, "("+stiffness+" * cap / "+sum+")^(1 / 4)")
 	}
-	s.Let("stiff", "longest span by the limit", "in", quantity.Length, "("+stiffness+" / (limit * "+sum+"))^(1 / 3)")
-	s.Let("strong", "longest span by bending strength", "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))")
+	s.Let("stiff", message.Verbatim("longest span by the limit"), "in", quantity.Length, "("+stiffness+" / (limit * "+sum+"))^(1 / 3)")
+	s.Let("strong", message.Verbatim("longest span by bending strength"), "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))")
 	return s
 }
 

@@ -3,6 +3,7 @@ package structure
 import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -37,8 +38,8 @@ func liveCheck(t *figure.Table, zone assess.Thing, own ownSum, fact assess.Fact)
 	case from&^fromPaper == 0 || plain && from&^(fromPaper|fromTest) == 0:
 		return knownCheck(t, zone, fact, from)
 	case !plain && from&fromPaper == 0:
-		return &assess.Check{ID: "joist.ratio_live", Title: titleLive, Outcome: assess.CheckRefused, Value: quantity.Everything,
-			Limit: zone.Fact("joist.limit").Set.Range, Margin: quantity.Everything, Dimension: quantity.Ratio, AtLeast: true, Note: noteMember}
+		return &assess.Check{ID: "joist.ratio_live", Title: message.Verbatim(titleLive), Outcome: assess.CheckRefused, Value: quantity.Everything,
+			Limit: zone.Fact("joist.limit").Set.Range, Margin: quantity.Everything, Dimension: quantity.Ratio, AtLeast: true, Note: message.Verbatim(noteMember)}
 	case from&^fromOwn != 0:
 		return own.check(t, zone, "joist.ratio_live", titleLive, noteOrigin, fact)
 	case is(zone, &tileKind, "natural-stone").Truth == assess.Yes:
@@ -50,19 +51,19 @@ func liveCheck(t *figure.Table, zone assess.Thing, own ownSum, fact assess.Fact)
 // check compares the own sum with the joist limit.
 func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string, fact assess.Fact) *assess.Check {
 	c := against(zone.Fact("joist.limit").Set.Range, o.shown)
-	c.ID, c.Title, c.Work, c.Note = id, title, o.work, note
+	c.ID, c.Title, c.Work, c.Note = id, message.Verbatim(title), o.work, message.Verbatim(note)
 	c.Missing = zone.Named(fact.Deps)
 	c.Sources = append(limitSources(t, c.Limit), o.sources...)
 	switch {
 	case o.note != "":
-		c.Outcome, c.Note = assess.CheckRefused, o.note
+		c.Outcome, c.Note = assess.CheckRefused, message.Verbatim(o.note)
 	case o.open:
-		c.Outcome, c.Note = assess.CheckOpen, note+"; "+noteWhole
+		c.Outcome, c.Note = assess.CheckOpen, message.Verbatim(note+"; "+noteWhole)
 	case !fact.Set.Range.Within(o.shown):
 		c.Outcome = against(c.Limit, fact.Set.Range).Outcome // another figure may yet decide
 	}
 	if o.note == "" && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
-		c.Note += "; " + noteSpans
+		c.Note = message.Verbatim(c.Note.String() + "; " + noteSpans)
 	}
 	warnAtLimit(&c)
 	return &c
@@ -71,12 +72,12 @@ func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string
 // knownCheck compares a stated or measured figure with the joist limit.
 func knownCheck(t *figure.Table, zone assess.Thing, fact assess.Fact, from uint64) *assess.Check {
 	c := against(zone.Fact("joist.limit").Set.Range, fact.Set.Range)
-	c.ID, c.Title, c.Note = "joist.ratio_live", titleKnown, notePaper
+	c.ID, c.Title, c.Note = "joist.ratio_live", message.Verbatim(titleKnown), message.Verbatim(notePaper)
 	if from == fromTest {
-		c.Note = noteTest
+		c.Note = message.Verbatim(noteTest)
 	}
 	if load := zone.Fact(knownLoad.ID); load.Presence.Truth == assess.Yes && !load.Set.Settled(assess.KindChoice) {
-		c.Note += "; " + noteNoLoad
+		c.Note = message.Verbatim(c.Note.String() + "; " + noteNoLoad)
 	}
 	c.Missing = zone.Named(fact.Deps)
 	c.Sources = limitSources(t, c.Limit)
@@ -91,7 +92,7 @@ const closeMargin = 0.01
 // warnAtLimit says so where a result holds with next to nothing to spare.
 func warnAtLimit(c *assess.Check) {
 	if c.Outcome == assess.CheckHolds && c.Margin.Lo < closeMargin {
-		c.Note += "; " + noteAtLimit
+		c.Note = message.Verbatim(c.Note.String() + "; " + noteAtLimit)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -26,7 +27,7 @@ func (l *list) tile() {
 func (l *list) cuts() {
 	if from, ok := l.figures("waste_diagonal", "waste_pattern"); ok {
 		last := &l.lines[len(l.lines)-1]
-		last.Note = note(last.Note, from)
+		last.Note = message.Verbatim(note(last.Note.String(), from))
 	}
 }
 

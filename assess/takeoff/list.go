@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -70,7 +71,7 @@ func (l *list) add(a amount) {
 	if a.per != "" {
 		unit += " " + texts()[a.per].Unit
 	}
-	l.lines = append(l.lines, assess.Quantity{Text: text.Text, Value: a.value, Unit: unit, Note: note(text.Note, a.from)})
+	l.lines = append(l.lines, assess.Quantity{Text: message.Verbatim(text.Text), Value: a.value, Unit: message.Verbatim(unit), Note: message.Verbatim(note(text.Note, a.from))})
 }
 
 // perArea adds an amount that goes with the area of the floor.

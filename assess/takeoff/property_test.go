@@ -34,8 +34,8 @@ func TestLargerRoomNeverTakesLess(t *testing.T) {
 		in.Area = quantity.Point(in.Area.Lo + rapid.Float64Range(0, 500).Draw(t, "more"))
 		large := For(path, in, us)
 		for i := range small {
-			if large[i].Text != small[i].Text || large[i].Value.Lo < small[i].Value.Lo || large[i].Value.Hi < small[i].Value.Hi {
-				t.Fatalf("%s: %v in the small room, %v in the large one", small[i].Text, small[i].Value, large[i].Value)
+			if large[i].Text.String() != small[i].Text.String() || large[i].Value.Lo < small[i].Value.Lo || large[i].Value.Hi < small[i].Value.Hi {
+				t.Fatalf("%v: %v in the small room, %v in the large one", small[i].Text, small[i].Value, large[i].Value)
 			}
 		}
 	})
@@ -52,7 +52,7 @@ func TestWiderKnowledgeHoldsTheNarrower(t *testing.T) {
 		for i, q := range For(path, in, us) {
 			const near = 1e-6
 			if q.Value.Lo < open[i].Value.Lo-near || q.Value.Hi > open[i].Value.Hi+near {
-				t.Fatalf("%s: %v is not within %v", q.Text, q.Value, open[i].Value)
+				t.Fatalf("%v: %v is not within %v", q.Text, q.Value, open[i].Value)
 			}
 		}
 	})

@@ -17,7 +17,7 @@ var us = figure.For("us", quantity.US)
 // line is not there.
 func find(lines []assess.Quantity, id string) (q assess.Quantity, ok bool) {
 	for _, q := range lines {
-		if q.Text == texts()[id].Text {
+		if q.Text.String() == texts()[id].Text {
 			return q, true
 		}
 	}
@@ -123,11 +123,11 @@ func TestStripWidth(t *testing.T) {
 func TestUnknownRoomGivesAmountsForAHundredFeet(t *testing.T) {
 	for _, area := range []quantity.Range{quantity.Everything, quantity.AtLeast(80), {}} {
 		lines := For(assess.BackerBoard, Input{Area: area}, us)
-		if lines[0].Text != texts()["size"].Text || lines[0].Value != quantity.Everything {
+		if lines[0].Text.String() != texts()["size"].Text || lines[0].Value != quantity.Everything {
 			t.Fatalf("area %v: first line %+v", area, lines[0])
 		}
 		board, _ := find(lines, "board")
-		if want := 110.0 / 15; math.Abs(board.Value.Lo-want) > 1e-9 || board.Unit != "sheets per 100 ft2" {
+		if want := 110.0 / 15; math.Abs(board.Value.Lo-want) > 1e-9 || board.Unit.String() != "sheets per 100 ft2" {
 			t.Errorf("area %v: %v %s, want %v sheets per 100 ft2, not rounded", area, board.Value, board.Unit, want)
 		}
 	}
@@ -135,7 +135,7 @@ func TestUnknownRoomGivesAmountsForAHundredFeet(t *testing.T) {
 
 func TestUnknownCracksAndDepthGiveRates(t *testing.T) {
 	run, _ := find(For(assess.IsolateStrip, Input{Area: quantity.Point(100), TileLong: quantity.Point(12)}, us), "strip_length")
-	if run.Value != quantity.Point(11) || run.Unit != "ft per 10 ft of crack" {
+	if run.Value != quantity.Point(11) || run.Unit.String() != "ft per 10 ft of crack" {
 		t.Errorf("strip of a crack of unknown length: %v %s", run.Value, run.Unit)
 	}
 	level := For(assess.Level, Input{Area: quantity.Point(50.4), Depth: quantity.Everything}, us)
@@ -222,7 +222,7 @@ func TestNotesSayHowAFigureIsKnown(t *testing.T) {
 	} {
 		q, _ := find(For(c.path, Input{Area: quantity.Point(100), Depth: quantity.Point(1)}, us), c.id)
 		for _, words := range c.says {
-			if !strings.Contains(q.Note, words) {
+			if !strings.Contains(q.Note.String(), words) {
 				t.Errorf("%s does not say %q: %s", c.id, words, q.Note)
 			}
 		}
@@ -236,7 +236,7 @@ func TestEveryRegionHasEveryLine(t *testing.T) {
 	lines := func(region string) (all []string) {
 		for _, p := range assess.Paths() {
 			for _, q := range For(p, in, figure.For(region, quantity.US)) {
-				all = append(all, p.String()+": "+q.Text)
+				all = append(all, p.String()+": "+q.Text.String())
 			}
 		}
 		return all
@@ -261,7 +261,7 @@ func TestMissingFigureLeavesTheLineOut(t *testing.T) {
 	for _, p := range assess.Paths() {
 		in := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true, LongestRun: quantity.Point(360)}
 		for _, q := range For(p, in, &figure.Table{}) {
-			if q.Text != texts()["removal"].Text {
+			if q.Text.String() != texts()["removal"].Text {
 				t.Errorf("%v: %s %v without a figure", p, q.Text, q.Value)
 			}
 		}

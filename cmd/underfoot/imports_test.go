@@ -14,7 +14,7 @@ var allowed = map[string]string{
 	"assess/message":          "",
 	"assess/plaintext":        "",
 	"assess/quantity":         "assess/plaintext assess/message",
-	"assess/formula":          "assess/quantity",
+	"assess/formula":          "assess/quantity assess/message",
 	"assess/figure":           "assess/quantity assess/message",
 	"assess":                  "assess/quantity assess/formula assess/figure assess/message",
 	"assess/condition":        "assess assess/figure assess/plaintext assess/quantity assess/message",

@@ -8,8 +8,8 @@ import (
 	"underfoot/assess/quantity"
 )
 
-func newArea(r *assess.AreaResult, all bool) area {
-	w := writer{zoned: len(r.Zones) > 1}
+func newArea(r *assess.AreaResult, t tongue, all bool) area {
+	w := writer{tongue: t, zoned: len(r.Zones) > 1}
 	a := area{
 		ID:        r.ID,
 		Name:      r.Name,
@@ -48,7 +48,10 @@ func wanted(findings []assess.Finding, all bool) []assess.Finding {
 
 // writer turns the things of one area into the contract's; zoned says that
 // addresses must name their zone, since the area has several.
-type writer struct{ zoned bool }
+type writer struct {
+	tongue
+	zoned bool
+}
 
 func (w writer) address(a *assess.Address) string {
 	if w.zoned && a.Zone != "" {
@@ -64,21 +67,19 @@ func (w writer) zone(z *assess.ZoneResult) zone {
 		ID:      z.ID,
 		Verdict: z.Verdict.String(),
 		Path:    z.Path.String(),
-		Plan:    each(z.Plan, newStep),
+		Plan:    each(z.Plan, w.step),
 		Paths: each(z.Paths, func(p *assess.PathStanding) path {
 			return path{p.Path.String(), p.State.String(), listed(p.Because), w.addresses(p.Questions)}
 		}),
 	}
 }
 
-func newStep(s *assess.PlanStep) step {
+func (t tongue) step(s *assess.PlanStep) step {
 	return step{
-		Path: s.Path.String(),
-		Text: s.Text,
-		Who:  s.Who,
-		Quantities: each(s.Quantities, func(q *assess.Quantity) material {
-			return material{q.Text, newSpan(q.Value), q.Unit, q.Note}
-		}),
+		Path:       s.Path.String(),
+		Text:       s.Text,
+		Who:        s.Who,
+		Quantities: each(s.Quantities, t.material),
 	}
 }
 
@@ -103,8 +104,8 @@ func (w writer) check(c *assess.Check) check {
 		Formula: formula(c),
 		Missing: w.addresses(c.Missing),
 		Sources: sources(c.Sources),
-		Notes:   c.Notes,
-		Options: each(c.Options, newJoistOption),
+		Notes:   w.tellAll(c.Notes),
+		Options: each(c.Options, w.option),
 	}
 	if c.Outcome == assess.CheckRefused {
 		k.Value, k.Limit, k.Margin = span{}, nil, nil

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/reports/internal/sample"
 )
@@ -33,7 +34,7 @@ func small() *assess.Result {
 			Zones: []assess.ZoneResult{{
 				ID: "main", Verdict: assess.Hold, Path: assess.FindOut,
 				Plan: []assess.PlanStep{{Path: assess.FindOut, Text: "measure", Who: "owner",
-					Quantities: []assess.Quantity{{Text: "screws", Value: quantity.AtLeast(3), Unit: "box"}}}},
+					Quantities: []assess.Quantity{{Text: message.Verbatim("screws"), Value: quantity.AtLeast(3), Unit: message.Verbatim("box")}}}},
 				Paths: []assess.PathStanding{{Path: assess.Uncouple, State: assess.PathWaiting, Because: []string{"r"}, Questions: []assess.Address{address}}},
 			}},
 			Findings: []assess.Finding{

@@ -122,11 +122,12 @@ type span struct {
 }
 
 func newDocument(r *assess.Result, all bool) document {
+	t := tongue{r.Language}
 	return document{
 		Format:  Format,
 		File:    r.File,
 		Verdict: r.Verdict.String(),
-		Areas:   each(r.Areas, func(a *assess.AreaResult) area { return newArea(a, all) }),
+		Areas:   each(r.Areas, func(a *assess.AreaResult) area { return newArea(a, t, all) }),
 		Packs: each(r.Packs, func(p *assess.PackRef) pack {
 			return pack{p.ID, p.Edition, p.Local, listed(p.Relaxes)}
 		}),

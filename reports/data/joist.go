@@ -53,31 +53,35 @@ type joistOption struct {
 func WriteJoist(w io.Writer, s *assess.JoistSheet) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
-	if err := enc.Encode(newJoist(s)); err != nil {
+	if err := enc.Encode(tongue{s.Language}.joist(s)); err != nil {
 		return fmt.Errorf("write joist as JSON: %w", err)
 	}
 	return nil
 }
 
-func newJoist(s *assess.JoistSheet) joist {
+func (t tongue) joist(s *assess.JoistSheet) joist {
 	return joist{
-		Outcome: s.Outcome.String(), Refusal: s.Refusal,
+		Outcome: s.Outcome.String(), Refusal: t.tell(s.Refusal),
 		Deflection: newSpan(s.Deflection), LongTerm: newSpan(s.LongTerm),
 		RatioLive: newSpan(s.Live), RatioTotal: newSpan(s.Total),
 		Limit: bound(s.Limit), LimitLoad: s.LimitLoad, Margin: newSpan(s.Margin),
 		Longest: longest{newSpan(s.Longest.Deflection), newSpan(s.Longest.Bending), newSpan(s.Longest.Governing)},
 		Share:   newSpan(s.Share),
 		Bending: newSpan(s.Bending), Shear: newSpan(s.Shear),
-		Deciding: s.Deciding,
-		Options:  each(s.Options, newJoistOption), DoesNotStiffen: listed(s.NoHelp),
-		Assumed: listed(s.Assumed), Notes: listed(s.Notes), Sources: sources(s.Sources),
+		Deciding: t.tell(s.Deciding),
+		Options:  each(s.Options, t.option), DoesNotStiffen: listed(t.tellAll(s.NoHelp)),
+		Assumed: listed(t.tellAll(s.Assumed)), Notes: listed(t.tellAll(s.Notes)), Sources: sources(s.Sources),
 	}
 }
 
-func newJoistOption(o *assess.Option) joistOption {
+func (t tongue) option(o *assess.Option) joistOption {
 	return joistOption{
 		ID: o.ID, Outcome: o.Outcome.String(), RatioLive: newSpan(o.Live), RatioTotal: newSpan(o.Total),
-		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: o.Text, Needs: listed(o.Needs),
-		Quantities: each(o.Quantities, func(q *assess.Quantity) material { return material{q.Text, newSpan(q.Value), q.Unit, q.Note} }),
+		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: t.tell(o.Text), Needs: listed(t.tellAll(o.Needs)),
+		Quantities: each(o.Quantities, t.material),
 	}
+}
+
+func (t tongue) material(q *assess.Quantity) material {
+	return material{t.tell(q.Text), newSpan(q.Value), t.tell(q.Unit), t.tell(q.Note)}
 }

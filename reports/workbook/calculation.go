@@ -33,13 +33,14 @@ func (s *sheet) calculation(c *reports.Calculation, t *reports.Table) {
 	for i := range c.Sheet.Lines {
 		l := &c.Sheet.Lines[i]
 		s.row++
-		s.text(whatColumn, l.What, bodyLook)
+		what := t.Rows[i].Cells[0].Text
+		s.text(whatColumn, what, bodyLook)
 		s.text(nameColumn, l.Name, bodyLook)
 		s.text(unitColumn, l.Unit, bodyLook)
 		s.ends(c, l)
 		s.compare(l.Value)
 		s.text(sourceColumn, source(t, i), bodyLook)
-		s.height(max(lines(l.What, sumWidths[whatColumn-1]), lines(source(t, i), sumWidths[sourceColumn-1])))
+		s.height(max(lines(what, sumWidths[whatColumn-1]), lines(source(t, i), sumWidths[sourceColumn-1])))
 	}
 	s.limit(c)
 }

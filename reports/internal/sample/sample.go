@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -127,17 +128,17 @@ func oldPart() assess.ZoneResult {
 				Who: "laboratory", Hold: "Nothing starts before the report names this layer and its glue, with method and date.", Cautions: []string{"lead-paint"}},
 			{Path: assess.Strengthen, Look: 2, Text: "Bring the joists to the stiffness that tile asks for.", Who: "setter",
 				If: "If the species and grade found leave them too limber, this step stands.", Verify: []string{"size, spacing and span of every joist", "holes and notches"},
-				Quantities: []assess.Quantity{{Text: "lumber beside joists", Value: quantity.Range{Lo: 96, Hi: 112}, Unit: "ft", Note: "one side"}}},
+				Quantities: []assess.Quantity{{Text: message.Verbatim("lumber beside joists"), Value: quantity.Range{Lo: 96, Hi: 112}, Unit: message.Verbatim("ft"), Note: message.Verbatim("one side")}}},
 			{Path: assess.BackerBoard, Look: 3, Text: "Cement backer board in mortar, screwed to the panel, seams taped.", Who: "setter", Cautions: []string{"silica"},
 				Verify: []string{"height at the dishwasher"}, Quantities: []assess.Quantity{
-					{Text: "cement backer board 1/2 in", Value: quantity.Point(150), Unit: "ft2", Note: "with 10 % for waste"},
-					{Text: "mortar", Value: quantity.AtLeast(3), Unit: "bags", Note: "depends on the trowel"},
+					{Text: message.Verbatim("cement backer board 1/2 in"), Value: quantity.Point(150), Unit: message.Verbatim("ft2"), Note: message.Verbatim("with 10 % for waste")},
+					{Text: message.Verbatim("mortar"), Value: quantity.AtLeast(3), Unit: message.Verbatim("bags"), Note: message.Verbatim("depends on the trowel")},
 				}},
 		},
 		BuildUps: []assess.BuildUp{{Path: assess.BackerBoard, Height: quantity.Range{Lo: 0.9375, Hi: 1.0625}, Weight: quantity.Range{Lo: 7.6, Hi: 9}, Layers: []assess.BuiltLayer{
-			{Name: "porcelain tile", Thickness: quantity.Range{Lo: 0.3125, Hi: 0.375}, Weight: quantity.Range{Lo: 3.8, Hi: 4.7}, Source: recalled},
-			{Name: "mortar bed coat", Thickness: quantity.Range{Lo: 0.125, Hi: 0.1875}, Weight: quantity.Range{Lo: 1.2, Hi: 1.7}, Source: practice},
-			{Name: "cement backer board", Thickness: quantity.Point(0.5), Weight: quantity.Point(2.6), Source: read},
+			{Name: message.Verbatim("porcelain tile"), Thickness: quantity.Range{Lo: 0.3125, Hi: 0.375}, Weight: quantity.Range{Lo: 3.8, Hi: 4.7}, Source: recalled},
+			{Name: message.Verbatim("mortar bed coat"), Thickness: quantity.Range{Lo: 0.125, Hi: 0.1875}, Weight: quantity.Range{Lo: 1.2, Hi: 1.7}, Source: practice},
+			{Name: message.Verbatim("cement backer board"), Thickness: quantity.Point(0.5), Weight: quantity.Point(2.6), Source: read},
 		}}},
 	}
 }
@@ -169,10 +170,10 @@ func basement() assess.AreaResult {
 			},
 			Plan: []assess.PlanStep{{Path: assess.IsolateStrip, Look: 1, Text: "A strip of crack isolation membrane over the crack, a soft joint on each side.", Who: "setter",
 				Verify:     []string{"moisture of the slab, by the method that the membrane's maker names"},
-				Quantities: []assess.Quantity{{Text: "strip of membrane, 36 in wide", Value: quantity.Point(14), Unit: "ft"}}}},
+				Quantities: []assess.Quantity{{Text: message.Verbatim("strip of membrane, 36 in wide"), Value: quantity.Point(14), Unit: message.Verbatim("ft")}}}},
 			BuildUps: []assess.BuildUp{{Path: assess.IsolateStrip, Height: quantity.Point(0.4375), Weight: quantity.AtMost(5), Layers: []assess.BuiltLayer{
-				{Name: "ceramic tile", Thickness: quantity.Point(0.3125), Weight: quantity.AtMost(4), Source: recalled},
-				{Name: "mortar bed coat", Thickness: quantity.Point(0.125), Weight: quantity.Point(1), Source: practice},
+				{Name: message.Verbatim("ceramic tile"), Thickness: quantity.Point(0.3125), Weight: quantity.AtMost(4), Source: recalled},
+				{Name: message.Verbatim("mortar bed coat"), Thickness: quantity.Point(0.125), Weight: quantity.Point(1), Source: practice},
 			}}},
 		}},
 		Findings: []assess.Finding{{
@@ -184,19 +185,19 @@ func basement() assess.AreaResult {
 }
 
 func joistCheck() assess.Check {
-	s := &formula.Sheet{Title: "Live-load deflection of one joist"}
-	s.Input("load", "live load", "psf", quantity.Load, quantity.Point(40), "S1")
-	s.Input("spacing", "spacing of the joists", "in", quantity.Length, quantity.Point(16), "")
-	s.Input("span", "clear span", "in", quantity.Length, quantity.Range{Lo: 180, Hi: 182}, "")
-	s.Input("modulus", "stiffness of the wood", "psi", quantity.Strength, quantity.Range{Lo: 1.1e6, Hi: 1.5e6}, "S2")
-	s.Input("width", "thickness of the joist", "in", quantity.Length, quantity.Point(1.5), "")
-	s.Input("depth", "depth of the joist", "in", quantity.Length, quantity.Point(9.25), "")
-	s.Let("line_load", "load on an inch of joist", "lb/in", quantity.Number, "load / 144 * spacing")
-	s.Let("inertia", "second moment of area", "in^4", quantity.Number, "width * depth^3 / 12")
-	s.Let("sag", "deflection at midspan", "in", quantity.Length, "5 * line_load * span^4 / (384 * modulus * inertia)")
-	value := s.Let("ratio", "span over deflection", "", quantity.Ratio, "384 * modulus * inertia / (5 * line_load * span^3)")
+	s := &formula.Sheet{Title: message.Verbatim("Live-load deflection of one joist")}
+	s.Input("load", message.Verbatim("live load"), "psf", quantity.Load, quantity.Point(40), message.Verbatim("S1"))
+	s.Input("spacing", message.Verbatim("spacing of the joists"), "in", quantity.Length, quantity.Point(16), formula.Stated)
+	s.Input("span", message.Verbatim("clear span"), "in", quantity.Length, quantity.Range{Lo: 180, Hi: 182}, formula.Stated)
+	s.Input("modulus", message.Verbatim("stiffness of the wood"), "psi", quantity.Strength, quantity.Range{Lo: 1.1e6, Hi: 1.5e6}, message.Verbatim("S2"))
+	s.Input("width", message.Verbatim("thickness of the joist"), "in", quantity.Length, quantity.Point(1.5), formula.Stated)
+	s.Input("depth", message.Verbatim("depth of the joist"), "in", quantity.Length, quantity.Point(9.25), formula.Stated)
+	s.Let("line_load", message.Verbatim("load on an inch of joist"), "lb/in", quantity.Number, "load / 144 * spacing")
+	s.Let("inertia", message.Verbatim("second moment of area"), "in^4", quantity.Number, "width * depth^3 / 12")
+	s.Let("sag", message.Verbatim("deflection at midspan"), "in", quantity.Length, "5 * line_load * span^4 / (384 * modulus * inertia)")
+	value := s.Let("ratio", message.Verbatim("span over deflection"), "", quantity.Ratio, "384 * modulus * inertia / (5 * line_load * span^3)")
 	return assess.Check{
-		ID: "joist.ratio_live", Zone: "old-part", Title: "Stiffness of the joists under live load", Outcome: outcome(value, 360),
+		ID: "joist.ratio_live", Zone: "old-part", Title: message.Verbatim("Stiffness of the joists under live load"), Outcome: outcome(value, 360),
 		Value: value, Limit: quantity.Point(360), Dimension: quantity.Ratio, AtLeast: true,
 		Margin: quantity.Range{Lo: value.Lo/360 - 1, Hi: value.Hi/360 - 1}, Work: s,
 		Missing: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade"), Sources: []assess.Source{read, recalled},
@@ -214,20 +215,20 @@ func outcome(r quantity.Range, least float64) assess.CheckOutcome {
 }
 
 func flatCheck() assess.Check {
-	s := &formula.Sheet{Title: "Gap under a straight edge"}
-	s.Input("gap", "largest gap measured", "in", quantity.Length, quantity.Range{Lo: 0.125, Hi: math.Inf(1)}, "")
-	value := s.Let("worst", "gap that counts", "in", quantity.Length, "max(gap, 0.0625)")
+	s := &formula.Sheet{Title: message.Verbatim("Gap under a straight edge")}
+	s.Input("gap", message.Verbatim("largest gap measured"), "in", quantity.Length, quantity.Range{Lo: 0.125, Hi: math.Inf(1)}, formula.Stated)
+	value := s.Let("worst", message.Verbatim("gap that counts"), "in", quantity.Length, "max(gap, 0.0625)")
 	return assess.Check{
-		ID: "flat.gap", Zone: "addition", Title: "Flatness", Outcome: assess.CheckOpen, Value: value, Limit: quantity.Point(0.25),
-		Dimension: quantity.Length, Margin: quantity.Range{Lo: math.Inf(-1), Hi: 0.5}, Work: s, Note: "Only one place was measured.",
+		ID: "flat.gap", Zone: "addition", Title: message.Verbatim("Flatness"), Outcome: assess.CheckOpen, Value: value, Limit: quantity.Point(0.25),
+		Dimension: quantity.Length, Margin: quantity.Range{Lo: math.Inf(-1), Hi: 0.5}, Work: s, Note: message.Verbatim("Only one place was measured."),
 		Missing: at("kitchen.addition.flat.gap_10ft"), Sources: []assess.Source{computed},
 	}
 }
 
 func trussCheck() assess.Check {
 	return assess.Check{
-		ID: "joist.ratio_live", Zone: "addition", Title: "Stiffness of the trusses", Outcome: assess.CheckRefused, Dimension: quantity.Ratio, AtLeast: true,
-		Note:    "Trusses do not go through the sums for sawn joists: ask their maker or an engineer for the ratio under live load.",
+		ID: "joist.ratio_live", Zone: "addition", Title: message.Verbatim("Stiffness of the trusses"), Outcome: assess.CheckRefused, Dimension: quantity.Ratio, AtLeast: true,
+		Note:    message.Verbatim("Trusses do not go through the sums for sawn joists: ask their maker or an engineer for the ratio under live load."),
 		Missing: at("kitchen.addition.joist.known_ratio"), Sources: []assess.Source{read},
 	}
 }
