@@ -1,8 +1,16 @@
 package assess
 
+import "underfoot/assess/message"
+
+// longestMisspelt is the longest word, in bytes, that is compared with others.
+const longestMisspelt = 100
+
 // Nearest is the word that differs least from a misspelt one, or empty where
 // none is close enough to be meant.
 func Nearest(word string, words []string) string {
+	if len(word) > longestMisspelt {
+		return ""
+	}
 	best, bestDistance := "", 1+max(1, len(word)/3)
 	for _, w := range words {
 		if d := distance(word, w); d < bestDistance {
@@ -10,6 +18,16 @@ func Nearest(word string, words []string) string {
 		}
 	}
 	return best
+}
+
+// DidYouMean is the hint for a misspelt word; it says nothing where none of the
+// words is near.
+func DidYouMean(word string, words []string) message.Message {
+	near := Nearest(word, words)
+	if near == "" {
+		return message.Message{}
+	}
+	return message.New("problem/report.near", "word", near)
 }
 
 // distance is the number of letters to insert, delete or change.

@@ -1,6 +1,8 @@
 package assess
 
 import (
+	"cmp"
+
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
@@ -242,7 +244,16 @@ type PackRef struct {
 	ID      string
 	Edition string
 	Local   bool
-	Relaxes []string // what a local pack relaxes, each with its source
+	Relaxes []message.Message // what a local pack relaxes, each with its source
+}
+
+// Relaxed is what the pack relaxes in a language, English where it is nil.
+func (p *PackRef) Relaxed(l *message.Language) []string {
+	out := make([]string, len(p.Relaxes))
+	for i, m := range p.Relaxes {
+		out[i] = cmp.Or(l, message.English()).Say(m)
+	}
+	return out
 }
 
 // A Said is one answer as a report lists it.

@@ -87,7 +87,7 @@ func (b *builder) localPacks() []string {
 		}
 		text := b.say("report/view.local_pack", "pack", p.ID, "edition", p.Edition)
 		if len(p.Relaxes) > 0 {
-			text += " " + b.say("report/view.local_relaxes", "relaxes", strings.Join(p.Relaxes, " | "))
+			text += " " + b.say("report/view.local_relaxes", "relaxes", strings.Join(p.Relaxed(b.r.Language), " | "))
 		}
 		out = append(out, text)
 	}

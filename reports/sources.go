@@ -44,7 +44,7 @@ func (b *builder) packs() *Table {
 		if p.Local {
 			key = "local"
 		}
-		t.add(Plain, p.ID, p.Edition, b.say("report/sources."+key), strings.Join(p.Relaxes, "\n"))
+		t.add(Plain, p.ID, p.Edition, b.say("report/sources."+key), strings.Join(p.Relaxed(b.r.Language), "\n"))
 	}
 	return t
 }

@@ -138,7 +138,7 @@ func TestResultNamesPacks(t *testing.T) {
 	if len(r.Packs) != 2 || r.Packs[0].Local || !r.Packs[1].Local || len(r.Packs[1].Relaxes) != 1 {
 		t.Fatalf("%+v", r.Packs)
 	}
-	if want := "figure hollow_share is 20 %; Invented source (1, section 1)"; r.Packs[1].Relaxes[0] != want {
+	if want := "figure hollow_share is 20 %; Invented source (1, section 1)"; r.Packs[1].Relaxed(nil)[0] != want {
 		t.Errorf("%q, want %q", r.Packs[1].Relaxes[0], want)
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 	"underfoot/rules/judge"
 )
 
@@ -53,7 +54,7 @@ func (e *Engine) Explain(r *assess.Result) {
 				x := &look.Rulings[n]
 				if x.Outcome.Truth != assess.No && !x.Rest() {
 					f := e.teller.Finding(x, frame.ID(), len(floor.Zones[i]) > 1)
-					decided[f.ID+" "+f.Zone] = lines(e.teller.Why(x))
+					decided[f.ID+" "+f.Zone] = lines(e.Language, e.teller.Why(x))
 				}
 			}
 		}
@@ -66,10 +67,10 @@ func (e *Engine) Explain(r *assess.Result) {
 }
 
 // lines are explanations as one text.
-func lines(list []condition.Explanation) string {
+func lines(l *message.Language, list []condition.Explanation) string {
 	var parts []string
 	for _, x := range list {
-		parts = append(parts, x.String())
+		parts = append(parts, x.Lines(l))
 	}
 	return strings.Join(parts, "\n")
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // What decides a finding is told with its values, and only the branches that do.
@@ -28,7 +29,7 @@ func TestWhy(t *testing.T) {
 		reasons := e.Why(job, tt.id, job.Visited)
 		for _, r := range reasons {
 			ids = append(ids, r.Finding.ID)
-			says = append(says, lines(r.Decided))
+			says = append(says, lines(message.English(), r.Decided))
 		}
 		if got := strings.Join(ids, " "); got != tt.ids || !strings.Contains(strings.Join(says, "\n"), tt.says) {
 			t.Errorf("%s: found %q, decided by %q; want %q, %q", tt.id, got, says, tt.ids, tt.says)

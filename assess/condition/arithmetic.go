@@ -1,6 +1,7 @@
 package condition
 
 import (
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -59,7 +60,7 @@ func joined(n *node, a, b measured) measured {
 
 func (c *checker) sum(n *node, a, b measured) measured {
 	m := joined(n, a, b)
-	m.dim = c.agree(n, a, b, map[op]string{opAdd: "added to", opSub: "set off against"}[n.op])
+	m.dim = c.agree(n, a, b, map[op]string{opAdd: "added", opSub: "set_off"}[n.op])
 	m.reach = a.reach + b.reach
 	value := a.value + b.value
 	if n.op == opSub {
@@ -74,7 +75,8 @@ func (c *checker) product(n *node, a, b measured) measured {
 	if a.fits || a.dim == quantity.Number {
 		m.dim = b.dim
 	} else if !b.fits && b.dim != quantity.Number {
-		c.log.add(n.sign, dimensionPhrase(a.dim)+" is multiplied by "+dimensionPhrase(b.dim), "one of the two must be a plain number")
+		c.log.add(n.sign, message.New("condition/multiplied.what", "left", dimensionPhrase(a.dim), "right", dimensionPhrase(b.dim)),
+			message.New("condition/multiplied.hint"))
 	}
 	return m.fold(m.number, a.value*b.value)
 }
@@ -87,10 +89,11 @@ func (c *checker) quotient(n *node, a, b measured) measured {
 	case b.fits || b.dim == quantity.Number:
 		m.dim = a.dim
 	default:
-		c.log.add(n.sign, dimensionPhrase(a.dim)+" is divided by "+dimensionPhrase(b.dim), "divide by a plain number or by the same kind of quantity")
+		c.log.add(n.sign, message.New("condition/divided.what", "left", dimensionPhrase(a.dim), "right", dimensionPhrase(b.dim)),
+			message.New("condition/divided.hint"))
 	}
 	if b.ok && b.least == 0 {
-		c.log.add(n.kids[1].at, "the divisor may be zero", "divide by a constant, or by a fact whose least value is declared above zero")
+		c.log.add(n.kids[1].at, message.New("condition/zero_divisor.what"), message.New("condition/zero_divisor.hint"))
 		m.ok = false
 		return m
 	}

@@ -1,6 +1,6 @@
 package condition
 
-import "fmt"
+import "underfoot/assess/message"
 
 func (p *parser) or() *node  { return p.chain(opOr, "|", "or", p.and) }
 func (p *parser) and() *node { return p.chain(opAnd, "&", "and", p.comparison) }
@@ -24,7 +24,7 @@ func (p *parser) chain(o op, half, word string, operand func() *node) *node {
 func (p *parser) joins(o op, half, word string) bool {
 	slip := p.tok.is(half) || p.tok.kind == tokName && p.tok.text == word
 	if slip {
-		p.log.add(p.tok.at, fmt.Sprintf("%s joins nothing here", p.tok.text), "write "+o.String())
+		p.log.add(p.tok.at, message.New("condition/joins_nothing.what", "sign", p.tok.text), message.New("condition/joins_nothing.hint", "sign", o.String()))
 	}
 	return slip || p.tok.is(o.String())
 }
@@ -71,7 +71,7 @@ func (p *parser) comparison() *node {
 		if o, ok = p.comparing(); !ok {
 			return n
 		}
-		p.log.add(p.tok.at, "comparisons cannot be chained", "join two comparisons with &&")
+		p.log.add(p.tok.at, message.New("condition/chained.what"), message.New("condition/chained.hint"))
 		p.relate(o, p.bad())
 		n.op = opBad
 	}
@@ -81,7 +81,7 @@ func (p *parser) relate(o op, left *node) *node {
 	n := p.node(o, left.at, left)
 	n.sign = p.tok.at
 	if p.tok.is("=") {
-		p.log.add(p.tok.at, "= does not compare", "write ==")
+		p.log.add(p.tok.at, message.New("condition/single_equal.what"), message.New("condition/single_equal.hint"))
 	}
 	p.advance()
 	if o == opIn {

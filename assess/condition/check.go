@@ -1,10 +1,11 @@
 package condition
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A checker turns a syntax tree into a compiled condition.
@@ -48,7 +49,7 @@ func (c *checker) mayNegate(n *node, t *term) {
 	t.atoms(func(atom *term) {
 		for _, f := range atom.facts {
 			if d := c.names.Schema.Decl(f); !d.Always {
-				c.log.add(n.at, fmt.Sprintf("%s does not always apply, so this would also hold where it does not", d.ID), "write the trouble positively, with == or in")
+				c.log.add(n.at, message.New("condition/negated.what", "fact", d.ID), message.New("condition/negated.hint"))
 				return
 			}
 		}
@@ -57,14 +58,14 @@ func (c *checker) mayNegate(n *node, t *term) {
 
 // bare refuses a value where a comparison should stand.
 func (c *checker) bare(n *node) {
-	what, hint := "this is a value, not a comparison", "compare it"
+	what, hint := message.New("condition/bare_value.what"), message.New("condition/bare_value.hint")
 	if n.op == opFact {
 		if f, ok := c.fact(n); !ok {
 			return
 		} else if d := c.names.Schema.Decl(f); d.Kind == assess.KindYesNo {
-			hint = fmt.Sprintf("write %s == \"yes\", or \"no\"", d.ID)
+			hint = message.New("condition/bare_fact.yes_no", "fact", d.ID)
 		}
-		what = n.text + " is compared with nothing"
+		what = message.New("condition/bare_fact.what", "fact", n.text)
 	}
 	c.log.add(n.at, what, hint)
 }
@@ -77,11 +78,11 @@ func (c *checker) comparison(n *node) term {
 	}
 	for _, k := range n.kids {
 		if k.op.isLogic() || k.op.isComparison() {
-			hint := "join comparisons with && and ||"
+			hint := message.New("condition/compared_comparison.hint")
 			if k.op == opNot {
-				hint = "put what ! negates in brackets"
+				hint = message.New("condition/compared_comparison.negation")
 			}
-			c.log.add(k.at, "a comparison cannot be compared", hint)
+			c.log.add(k.at, message.New("condition/compared_comparison.what"), hint)
 			c.mentions(n)
 			return broken
 		}
@@ -116,13 +117,13 @@ func (c *checker) choice(n, factNode *node, o op, words []*node) term {
 	d := c.names.Schema.Decl(f)
 	switch {
 	case d.Kind == assess.KindQuantity:
-		c.log.add(n.sign, d.ID+" is a number: in is for words", "write >= and <= joined by &&")
+		c.log.add(n.sign, message.New("condition/number_in_list.what", "fact", d.ID), message.New("condition/number_in_list.hint"))
 		return broken
 	case d.Kind == assess.KindText:
-		c.log.add(factNode.at, d.ID+" is free text, which no condition can test", "use a fact with choices or a number")
+		c.log.add(factNode.at, message.New("condition/free_text.what", "fact", d.ID), message.New("condition/free_text.hint"))
 		return broken
 	case o != opEqual && o != opUnequal && o != opIn:
-		c.log.add(n.sign, fmt.Sprintf("the words of %s have no order", d.ID), "use == for one word, or in for several")
+		c.log.add(n.sign, message.New("condition/no_order.what", "fact", d.ID), message.New("condition/no_order.hint"))
 		return broken
 	}
 	mask := c.mask(d, words)
@@ -137,16 +138,16 @@ func (c *checker) mask(d *assess.Declaration, words []*node) uint64 {
 	var mask uint64
 	for _, w := range words {
 		if w.op != opText {
-			c.log.add(w.at, fmt.Sprintf("%s is compared with a word in quotes", d.ID), "its words: "+strings.Join(d.Choices, ", "))
+			c.log.add(w.at, message.New("condition/needs_word.what", "fact", d.ID), itsWords(d))
 			c.mentions(w)
 			continue
 		}
 		bit, ok := d.ChoiceBit(w.text)
 		switch {
 		case !ok:
-			c.log.add(w.at, fmt.Sprintf("%s is never %q", d.ID, w.text), meantWord(d, w.text))
+			c.log.add(w.at, message.New("condition/never.what", "fact", d.ID, "word", strconv.Quote(w.text)), meantWord(d, w.text))
 		case mask&bit != 0:
-			c.log.add(w.at, fmt.Sprintf("%q stands twice in this list", w.text), "remove one of them")
+			c.log.add(w.at, message.New("condition/word_twice.what", "word", strconv.Quote(w.text)), message.New("condition/word_twice.hint"))
 		}
 		mask |= bit
 	}
@@ -154,9 +155,13 @@ func (c *checker) mask(d *assess.Declaration, words []*node) uint64 {
 }
 
 // meantWord is a hint for a word that is no choice.
-func meantWord(d *assess.Declaration, word string) string {
-	if near := nearest(word, d.Choices); near != "" {
-		return fmt.Sprintf("did you mean %q?", near)
+func meantWord(d *assess.Declaration, word string) message.Message {
+	if near := assess.Nearest(word, d.Choices); near != "" {
+		return message.New("condition/never.near", "word", strconv.Quote(near))
 	}
-	return "its words: " + strings.Join(d.Choices, ", ")
+	return itsWords(d)
+}
+
+func itsWords(d *assess.Declaration) message.Message {
+	return message.New("condition/needs_word.hint", "words", strings.Join(d.Choices, ", "))
 }

@@ -7,6 +7,7 @@ package condition
 import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // Figures are the sourced numbers that a condition may name as figure.ID.
@@ -41,7 +42,7 @@ type Condition struct {
 func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
 	log := &problemLog{src: src, at: at}
 	if len(src) > maxBytes {
-		log.add(0, "the condition is longer than 4096 bytes", "make two rules of it, or a tally")
+		log.add(0, message.New("condition/bound.bytes", "most", maxBytes), message.New("condition/bound.hint"))
 		return nil, log.problems
 	}
 	tree := parse(src, log)

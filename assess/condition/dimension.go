@@ -2,6 +2,7 @@ package condition
 
 import (
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -68,16 +69,13 @@ func hasUnit(d quantity.Dimension) bool {
 	return false
 }
 
-var dimensionPhrases = [...]string{
-	quantity.Number: "a plain number", quantity.Length: "a length", quantity.Area: "an area", quantity.Load: "a load",
-	quantity.Weight: "a weight", quantity.Strength: "a strength", quantity.Ratio: "a ratio", quantity.Percent: "a percentage",
-	quantity.Year: "a year", quantity.Days: "a number of days", quantity.Emission: "an emission rate", quantity.Points: "a number of points",
+// dimensionPhrase is the dimension with its article.
+func dimensionPhrase(d quantity.Dimension) message.Message {
+	return message.New("condition/dimension." + d.String())
 }
 
-// dimensionPhrase is the dimension with its article.
-func dimensionPhrase(d quantity.Dimension) string { return dimensionPhrases[d] }
-
-// exampleOf is a text in quotes that can be read as a quantity of the dimension.
+// exampleOf is a text in quotes that can be read as a quantity of a dimension
+// that has a unit.
 func exampleOf(d quantity.Dimension) string {
 	switch d {
 	case quantity.Length:
@@ -88,8 +86,6 @@ func exampleOf(d quantity.Dimension) string {
 		return `"40 psf"`
 	case quantity.Weight:
 		return `"300 lb"`
-	case quantity.Strength:
-		return `"2000 psi"`
 	}
-	return "75, without quotes"
+	return `"2000 psi"`
 }

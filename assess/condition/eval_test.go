@@ -7,6 +7,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -188,7 +189,7 @@ func TestExplain(t *testing.T) {
 		{`(joist.span - "1 ft") * 2 > "12 ft"`, condition.Show{}, "(joist.span (14 ft) - 12 in) * 2 is more than 12 ft: yes"},
 	}
 	for _, tt := range tests {
-		if got := compile(t, tt.src).Explain(in, tt.show).String(); got != tt.want {
+		if got := compile(t, tt.src).Explain(in, tt.show).Lines(message.English()); got != tt.want {
 			t.Errorf("%s\n got %s\nwant %s", tt.src, got, tt.want)
 		}
 	}

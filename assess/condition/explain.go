@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -33,7 +34,7 @@ const (
 type Explanation struct {
 	Joint Joint
 	Truth assess.Truth
-	Text  string          // of a Leaf: the comparison with the values that its facts have
+	Text  message.Message // of a Leaf: the comparison with the values that its facts have
 	Facts []assess.FactID // of a Leaf: the facts that it names
 	Parts []Explanation
 }
@@ -42,7 +43,7 @@ type Explanation struct {
 // Where the outcome is open, the deciding branches are the open ones.
 func (c *Condition) Explain(r assess.Reader, show Show) Explanation {
 	if len(c.lacks) > 0 {
-		return Explanation{Text: "no figure for this region: " + strings.Join(c.lacks, ", ")}
+		return Explanation{Text: message.New("condition/lacks.figure", "names", strings.Join(c.lacks, ", "))}
 	}
 	e := explainer{frame: frame{reader: r, blind: true}, words: words{c.schema, show, r}}
 	out := e.explain(&c.root)
@@ -85,23 +86,23 @@ func (e *explainer) chain(t *term, truth assess.Truth) Explanation {
 	return x
 }
 
-var jointWords = [...]string{All: "all of these", Any: "any of these", Not: "the contrary of", Either: "whichever way these turn out"}
+var jointKeys = [...]string{All: "all", Any: "any", Not: "contrary", Either: "either"}
 
-// String is the explanation as text: a line for each comparison, those of a
+// Lines are the explanation as text: a line for each comparison, those of a
 // chain set in below it.
-func (x Explanation) String() string {
+func (x Explanation) Lines(l *message.Language) string {
 	var b strings.Builder
-	x.write(&b, "")
+	x.write(&b, l, "")
 	return strings.TrimSuffix(b.String(), "\n")
 }
 
-func (x Explanation) write(b *strings.Builder, indent string) {
+func (x Explanation) write(b *strings.Builder, l *message.Language, indent string) {
 	text := x.Text
 	if x.Joint != Leaf {
-		text = jointWords[x.Joint]
+		text = x.Joint.Message()
 	}
-	b.WriteString(indent + text + ": " + x.Truth.String() + "\n")
+	b.WriteString(indent + l.Text("condition/decided."+x.Truth.String(), "what", text) + "\n")
 	for _, p := range x.Parts {
-		p.write(b, indent+"  ")
+		p.write(b, l, indent+"  ")
 	}
 }

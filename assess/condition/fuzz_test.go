@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 // quickest is the least time of three, since the machine may be busy.
@@ -56,6 +57,6 @@ func FuzzCompile(f *testing.F) {
 		if again.String() != text || again.Eval(facts{}).Truth != c.Eval(facts{}).Truth {
 			t.Fatalf("%q prints as %q and that as %q", src, text, again)
 		}
-		_ = c.Explain(facts{}, condition.Show{}).String()
+		_ = c.Explain(facts{}, condition.Show{}).Lines(message.English())
 	})
 }

@@ -1,10 +1,11 @@
 package condition
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"underfoot/assess/message"
 	"underfoot/assess/plaintext"
 )
 
@@ -108,7 +109,7 @@ func (l *lexer) number() token {
 	}
 	if n < len(rest) && isWordByte(rest[n]) {
 		t := l.run(tokBad, func(c byte) bool { return isWordByte(c) || c == '.' })
-		l.log.add(t.at, fmt.Sprintf("%s is not a number", t.text), "write a quantity with its unit in quotes, such as \"12 ft\"")
+		l.log.add(t.at, message.New("condition/not_a_number.what", "text", t.text), message.New("condition/not_a_number.hint"))
 		return t
 	}
 	return l.take(tokNumber, n)
@@ -121,14 +122,14 @@ func (l *lexer) quoted(quote byte) token {
 	n := strings.IndexByte(line, quote)
 	if n < 0 {
 		l.pos = start + 1 + len(line)
-		l.log.add(start, "the closing quote is missing", "end the text with "+string(quote))
+		l.log.add(start, message.New("condition/open_quote.what"), message.New("condition/open_quote.hint", "quote", string(quote)))
 		return token{kind: tokBad, at: start, end: l.pos}
 	}
 	text := line[:n]
 	l.pos = start + n + 2
 	t := token{kind: tokString, at: start, end: l.pos, text: text}
 	if i := strings.IndexFunc(text, mayNotQuote); i >= 0 {
-		l.log.add(start+1+i, "a text holds a character that it may not hold", "write plain characters, without a backslash or a tab")
+		l.log.add(start+1+i, message.New("condition/text_character.what"), message.New("condition/text_character.hint"))
 		t.kind = tokBad
 	}
 	return t
@@ -142,11 +143,11 @@ func mayNotQuote(r rune) bool {
 // strange refuses a character that means nothing here.
 func (l *lexer) strange() token {
 	r, n := utf8.DecodeRuneInString(l.src[l.pos:])
-	hint := "remove it"
+	hint := message.New("condition/strange.hint")
 	if strings.ContainsRune("“”„‘’‚«»", r) {
-		hint = "use the plain quote \""
+		hint = message.New("condition/strange.quote")
 	}
-	l.log.add(l.pos, fmt.Sprintf("%q means nothing in a condition", r), hint)
+	l.log.add(l.pos, message.New("condition/strange.what", "character", strconv.QuoteRune(r)), hint)
 	return l.take(tokBad, n)
 }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // reserved are the words that CEL keeps for itself.
@@ -20,7 +21,7 @@ func (p *parser) name() *node {
 	for p.tok.is(".") {
 		p.advance()
 		if p.tok.kind != tokName {
-			p.missing("a name is missing behind the dot")
+			p.missing("name")
 			n.op = opBad
 			return n
 		}
@@ -43,24 +44,24 @@ func (p *parser) word() string {
 
 // nameFault fills in the name, or says why it is none.
 func (p *parser) nameFault(n *node, words []string) {
-	hint := "write topic.field, such as joist.span"
+	hint := message.New("condition/name.hint")
 	for _, w := range words {
 		if slices.Contains(reserved, w) {
 			n.op = opBad
 			if w == "true" || w == "false" {
-				hint = "leave it out, or compare a fact with \"yes\" or \"no\""
+				hint = message.New("condition/reserved.truth")
 			}
-			p.log.add(n.at, w+" is a reserved word and names no fact", hint)
+			p.log.add(n.at, message.New("condition/reserved.what", "word", w), hint)
 			return
 		}
 	}
 	switch {
 	case len(words) == 1:
 		n.op = opBad
-		p.log.add(n.at, words[0]+" is not a fact: a fact has a topic and a field", oneWordHint(words[0], hint))
+		p.log.add(n.at, message.New("condition/name.one_word", "word", words[0]), oneWordHint(words[0], hint))
 	case len(words) > 2:
 		n.op = opBad
-		p.log.add(n.at, "a condition uses the short name of a fact, without area, zone or item", "write "+shortName(words))
+		p.log.add(n.at, message.New("condition/name.long"), message.New("condition/name.short", "name", shortName(words)))
 	case words[0] == "figure":
 		n.op, n.text = opFigure, words[1]
 	default:
@@ -77,9 +78,9 @@ func shortName(words []string) string {
 	return words[n-3] + "." + words[n-1]
 }
 
-func oneWordHint(w, hint string) string {
+func oneWordHint(w string, hint message.Message) message.Message {
 	if w == "yes" || w == "no" {
-		return "write the word in quotes: \"" + w + "\""
+		return message.New("condition/name.quoted", "word", w)
 	}
 	return hint
 }
@@ -88,7 +89,7 @@ func oneWordHint(w, hint string) string {
 func (p *parser) list() *node {
 	n := p.node(opList, p.tok.at)
 	if !p.tok.is("[") {
-		p.missing("the list of words is missing")
+		p.missing("list")
 		return p.bad()
 	}
 	p.advance()
@@ -105,7 +106,7 @@ func (p *parser) list() *node {
 		case p.tok.is(","):
 			p.advance()
 		case p.tok.kind == tokString:
-			p.log.add(p.tok.at, "a comma is missing before this word", "separate the words of a list with commas")
+			p.log.add(p.tok.at, message.New("condition/no_comma.what"), message.New("condition/no_comma.hint"))
 		}
 	}
 	return p.bad()
@@ -115,11 +116,11 @@ func (p *parser) list() *node {
 func (p *parser) listFault(n *node) {
 	switch {
 	case p.tok.is("]") && len(n.kids) == 0:
-		p.log.add(n.at, "the list is empty", "name at least one word")
+		p.log.add(n.at, message.New("condition/empty_list.what"), message.New("condition/empty_list.hint"))
 	case p.tok.kind == tokEnd:
 		p.unclosed(n.at, "[", "]")
 	case p.tok.kind != tokBad:
-		p.log.add(p.tok.at, "a list holds words in quotes, with commas between them", "such as [\"plywood\", \"osb\"]")
+		p.log.add(p.tok.at, message.New("condition/list_form.what"), message.New("condition/list_form.hint"))
 	}
 	for p.tok.kind != tokEnd && !p.tok.is("]", "&&", "||") {
 		p.advance()

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // broken reports whether a part of the node cannot be read or names nothing
@@ -39,7 +40,7 @@ func (c *checker) mentions(n *node) {
 func (c *checker) fact(n *node) (assess.FactID, bool) {
 	f, ok := c.names.Schema.Lookup(n.text)
 	if !ok {
-		c.log.add(n.at, "there is no fact "+n.text, didYouMean(n.text, c.factNames(n.text)))
+		c.log.add(n.at, message.New("condition/no_fact.what", "name", n.text), assess.DidYouMean(n.text, c.factNames(n.text)))
 		return 0, false
 	}
 	if !slices.Contains(c.cond.reads, f) {
@@ -59,7 +60,7 @@ func (c *checker) factNames(name string) []string {
 			same = append(same, d.ID)
 		}
 	}
-	if nearest(name, same) != "" {
+	if assess.Nearest(name, same) != "" {
 		return same
 	}
 	return all
@@ -88,7 +89,7 @@ func (c *checker) isFigure(id string) bool {
 
 func (c *checker) figure(n *node) measured {
 	if !c.isFigure(n.text) {
-		c.log.add(n.at, "there is no figure "+n.text, didYouMean(n.text, c.figureIDs()))
+		c.log.add(n.at, message.New("condition/no_figure.what", "name", n.text), assess.DidYouMean(n.text, c.figureIDs()))
 		return unmeasured
 	}
 	f, ok := c.lookup(n.text)
@@ -103,21 +104,4 @@ func (c *checker) figure(n *node) measured {
 	}
 	n.value, n.dim = f.Value, f.Dimension
 	return constant(f.Value, f.Dimension, false)
-}
-
-// maxMisspelt is the longest word that is taken for a misspelt one.
-const maxMisspelt = 64
-
-func nearest(word string, words []string) string {
-	if len(word) > maxMisspelt {
-		return ""
-	}
-	return assess.Nearest(word, words)
-}
-
-func didYouMean(name string, names []string) string {
-	if near := nearest(name, names); near != "" {
-		return "did you mean " + near + "?"
-	}
-	return ""
 }

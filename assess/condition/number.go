@@ -1,12 +1,12 @@
 package condition
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -33,7 +33,7 @@ const (
 // numbers compiles the comparison of two numbers.
 func (c *checker) numbers(n *node) term {
 	if !namesFact(n) {
-		c.log.add(n.at, "this comparison names no fact", "compare a fact, written without quotes, with the value")
+		c.log.add(n.at, message.New("condition/constants.what"), message.New("condition/constants.hint"))
 		c.mentions(n)
 		return broken
 	}
@@ -43,7 +43,7 @@ func (c *checker) numbers(n *node) term {
 	}
 	before := len(c.log.problems)
 	left, right := c.number(n.kids[0], want, ok), c.number(n.kids[1], want, ok)
-	dim := c.agree(n, left, right, "compared with")
+	dim := c.agree(n, left, right, "compared")
 	t := term{op: n.op, sides: [2]*number{left.number, right.number}, from: n}
 	if len(c.log.problems) > before {
 		return broken
@@ -58,10 +58,10 @@ func namesFact(n *node) bool { return n.op == opFact || slices.ContainsFunc(n.ki
 // mayCompare checks a comparison whose sides are right each by itself.
 func (c *checker) mayCompare(n *node, t *term, dim quantity.Dimension, reach float64) {
 	if (n.op == opEqual || n.op == opUnequal) && !counted(dim) {
-		c.log.add(n.sign, fmt.Sprintf("%s hardly ever equals another to the last digit", dimensionPhrase(dim)), "use a range: >= and <= joined by &&")
+		c.log.add(n.sign, message.New("condition/equal_quantity.what", "dimension", dimensionPhrase(dim)), message.New("condition/equal_quantity.hint"))
 	}
 	if !(reach <= numberReach) { // so written, it also refuses what is no number
-		c.log.add(n.at, "these numbers can grow past what can be computed", "use smaller factors")
+		c.log.add(n.at, message.New("condition/too_large.what"), message.New("condition/too_large.hint"))
 	}
 }
 
@@ -83,7 +83,7 @@ func (c *checker) number(n *node, want quantity.Dimension, wanted bool) measured
 	case opAdd, opSub, opMul, opDiv:
 		return c.operation(n, want, wanted)
 	}
-	c.log.add(n.at, "a number is needed here", "compare numbers with numbers, words with words")
+	c.log.add(n.at, message.New("condition/needs_number.what"), message.New("condition/needs_number.hint"))
 	c.mentions(n)
 	return unmeasured
 }
@@ -113,29 +113,30 @@ func (m measured) fold(to *number, value float64) measured {
 func (c *checker) plain(n *node, want quantity.Dimension, wanted bool) measured {
 	v, err := strconv.ParseFloat(n.text, 64)
 	if err != nil {
-		c.log.add(n.at, n.text+" is too large a number", "")
+		c.log.add(n.at, message.New("condition/too_large.number", "number", n.text), noHint)
 	}
 	if wanted && hasUnit(want) {
-		c.log.add(n.at, fmt.Sprintf("a bare number stands beside %s", dimensionPhrase(want)), "write it with its unit in quotes, such as "+exampleOf(want))
+		c.log.add(n.at, message.New("condition/bare_number.what", "dimension", dimensionPhrase(want)),
+			message.New("condition/bare_number.hint", "example", exampleOf(want)))
 	}
 	return constant(v, quantity.Number, true)
 }
 
 func (c *checker) text(n *node, want quantity.Dimension, wanted bool) measured {
 	if !wanted {
-		c.log.add(n.at, fmt.Sprintf("%s stands beside nothing that has a unit", quote(n.text)), "compare it with a fact")
+		c.log.add(n.at, message.New("condition/no_unit_beside.what", "text", quote(n.text)), message.New("condition/no_unit_beside.hint"))
 		return unmeasured
 	}
 	if want == quantity.Number {
-		c.log.add(n.at, fmt.Sprintf("%s stands beside a plain number", quote(n.text)), "write the number without quotes")
+		c.log.add(n.at, message.New("condition/quoted_number.what", "text", quote(n.text)), message.New("condition/quoted_number.hint"))
 		return unmeasured
 	}
 	r, err := quantity.Read(want, n.text, quantity.US)
 	switch {
 	case err != nil:
-		c.log.add(n.at, err.Error(), "")
+		c.log.add(n.at, message.Of(err), noHint)
 	case !r.IsPoint():
-		c.log.add(n.at, quote(n.text)+" is a range", "compare with one of its ends")
+		c.log.add(n.at, message.New("condition/range.what", "text", quote(n.text)), message.New("condition/range.hint"))
 	default:
 		n.value, n.dim = r.Lo, want
 		return constant(r.Lo, want, false)
@@ -150,7 +151,7 @@ func (c *checker) numberFact(n *node) measured {
 	}
 	d := c.names.Schema.Decl(f)
 	if d.Kind != assess.KindQuantity {
-		c.log.add(n.at, d.ID+" is not a number", "compare it with a word in quotes")
+		c.log.add(n.at, message.New("condition/fact_not_number.what", "fact", d.ID), message.New("condition/fact_not_number.hint"))
 		return unmeasured
 	}
 	m := measured{number: &number{op: opFact, fact: f}, dim: d.Dimension, ok: true, reach: factReach, least: max(0, d.Bounds.Lo)}
@@ -160,13 +161,15 @@ func (c *checker) numberFact(n *node) measured {
 	return m
 }
 
-// agree is the common dimension of two numbers, or a problem.
-func (c *checker) agree(n *node, a, b measured, verb string) quantity.Dimension {
+// agree is the common dimension of two numbers, or a problem that says how they
+// meet: compared, added or set_off.
+func (c *checker) agree(n *node, a, b measured, how string) quantity.Dimension {
 	switch {
 	case a.fits:
 		return b.dim
 	case !b.fits && a.dim != b.dim:
-		c.log.add(n.sign, fmt.Sprintf("%s is %s %s", dimensionPhrase(a.dim), verb, dimensionPhrase(b.dim)), "both sides must measure the same")
+		c.log.add(n.sign, message.New("condition/two_dimensions."+how, "left", dimensionPhrase(a.dim), "right", dimensionPhrase(b.dim)),
+			message.New("condition/two_dimensions.hint"))
 	}
 	return a.dim
 }

@@ -1,5 +1,7 @@
 package condition
 
+import "underfoot/assess/message"
+
 // The bounds of one condition, so that a foreign pack cannot cost much.
 const (
 	maxBytes = 4096
@@ -33,7 +35,7 @@ func parse(src string, log *problemLog) *node {
 	p := &parser{lex: lexer{src: src, log: log}, log: log}
 	p.advance()
 	if p.tok.kind == tokEnd {
-		log.add(0, "the condition is empty", "say what must hold, such as layer.tight == \"no\"")
+		log.add(0, message.New("condition/empty.what"), message.New("condition/empty.hint"))
 		return p.bad()
 	}
 	tree := p.or()
@@ -50,7 +52,7 @@ func parse(src string, log *problemLog) *node {
 // behind the signs that could join what comes next.
 func (p *parser) resume(tree *node, joints ...string) *node {
 	if p.startsOperand() {
-		p.log.add(p.tok.at, "a sign is missing before this", "join two comparisons with && or ||")
+		p.log.add(p.tok.at, message.New("condition/no_sign.what"), message.New("condition/no_sign.hint"))
 	} else {
 		p.stray()
 		p.skip()
@@ -74,16 +76,16 @@ func (p *parser) advance() {
 // node makes a node and counts it.
 func (p *parser) node(o op, at int, kids ...*node) *node {
 	if p.nodes++; p.nodes > maxNodes {
-		p.overflow("the condition has more than 400 parts")
+		p.overflow(message.New("condition/bound.parts", "most", maxNodes))
 	}
 	return &node{op: o, at: at, sign: at, kids: kids}
 }
 
 func (p *parser) bad() *node { return &node{op: opBad, at: p.tok.at, sign: p.tok.at} }
 
-func (p *parser) overflow(what string) {
+func (p *parser) overflow(what message.Message) {
 	if !p.full {
-		p.log.add(p.tok.at, what, "make two rules of it, or a tally")
+		p.log.add(p.tok.at, what, message.New("condition/bound.hint"))
 		p.full = true
 		p.tok = token{kind: tokEnd, at: p.tok.at, end: p.tok.at}
 	}
@@ -95,7 +97,7 @@ func (p *parser) unary() *node {
 	case p.tok.is("-"):
 		o = opNeg
 	case p.tok.kind == tokName && p.tok.text == "not":
-		p.log.add(p.tok.at, "not negates nothing here", "write ! and put the comparison in brackets")
+		p.log.add(p.tok.at, message.New("condition/word_not.what"), message.New("condition/word_not.hint"))
 	case !p.tok.is("!"):
 		return p.primary()
 	}
@@ -111,7 +113,7 @@ func (p *parser) unary() *node {
 // enter counts one more level of brackets or signs.
 func (p *parser) enter() bool {
 	if p.depth++; p.depth > maxDepth {
-		p.overflow("the condition is nested more than 40 deep")
+		p.overflow(message.New("condition/bound.depth", "most", maxDepth))
 	}
 	return !p.full
 }
@@ -130,7 +132,7 @@ func (p *parser) primary() *node {
 	case t.is("("):
 		return p.group()
 	}
-	p.missing("a fact or a value is missing")
+	p.missing("operand")
 	return p.bad()
 }
 

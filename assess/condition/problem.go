@@ -57,8 +57,11 @@ type problemLog struct {
 // costs little.
 const maxProblems = 20
 
+// noHint is for a problem whose next step is plain.
+var noHint message.Message
+
 // add notes a problem at a byte of the source.
-func (l *problemLog) add(offset int, what, hint string) {
+func (l *problemLog) add(offset int, what, hint message.Message) {
 	if len(l.problems) == maxProblems {
 		return
 	}
@@ -66,8 +69,8 @@ func (l *problemLog) add(offset int, what, hint string) {
 	l.problems = append(l.problems, &assess.Problem{
 		Kind:  assess.Invalid,
 		Place: l.at.move(l.src, offset).String(),
-		What:  message.Verbatim(what),
-		Hint:  message.Verbatim(hint),
+		What:  what,
+		Hint:  hint,
 		Lines: Underline(l.src, offset),
 	})
 }

@@ -1,14 +1,14 @@
 package condition
 
-import "fmt"
+import "underfoot/assess/message"
 
 // trailing refuses a call or an index and goes on behind its brackets.
 func (p *parser) trailing(n *node) {
 	n.op = opBad
 	if p.tok.is("(") {
-		p.log.add(n.at, "there are no functions in a condition", "compare a fact, or make a tally of what you need")
+		p.log.add(n.at, message.New("condition/function.what"), message.New("condition/function.hint"))
 	} else {
-		p.log.add(p.tok.at, "a fact has no parts to pick from", "make a rule of the item's scope, or a tally")
+		p.log.add(p.tok.at, message.New("condition/index.what"), message.New("condition/index.hint"))
 	}
 	p.balance()
 }
@@ -29,20 +29,20 @@ func (p *parser) balance() {
 	}
 }
 
-// missing says that something should stand at the token, and goes on behind
-// what stands there instead.
-func (p *parser) missing(what string) {
+// missing says that something should stand at the token, a name, a list or an
+// operand, and goes on behind what stands there instead.
+func (p *parser) missing(part string) {
 	if p.full {
 		return
 	}
 	switch {
 	case p.tok.kind == tokBad:
 	case p.tok.kind == tokEnd:
-		p.log.add(p.tok.at, what+" at the end", "complete the comparison, or remove the last sign")
+		p.log.add(p.tok.at, message.New("condition/missing_at_end."+part), message.New("condition/missing.at_end"))
 	case p.tok.is("["):
-		p.log.add(p.tok.at, "a list stands only behind in", "write topic.field in [\"...\"]")
+		p.log.add(p.tok.at, message.New("condition/misplaced_list.what"), message.New("condition/misplaced_list.hint"))
 	default:
-		p.log.add(p.tok.at, fmt.Sprintf("%s before %s", what, p.tok.text), "complete the comparison")
+		p.log.add(p.tok.at, message.New("condition/missing_before."+part, "sign", p.tok.text), message.New("condition/missing.before"))
 	}
 	p.skip()
 }
@@ -55,7 +55,7 @@ func (p *parser) startsOperand() bool {
 // unclosed refuses a bracket that stays open to the end.
 func (p *parser) unclosed(at int, open, close string) {
 	if !p.full {
-		p.log.add(at, "the bracket "+open+" is not closed", "add "+close)
+		p.log.add(at, message.New("condition/open_bracket.what", "bracket", open), message.New("condition/open_bracket.hint", "bracket", close))
 	}
 }
 
@@ -64,16 +64,16 @@ func (p *parser) stray() {
 	if p.full || p.tok.kind == tokBad {
 		return
 	}
-	what, hint := fmt.Sprintf("%s is not expected here", p.tok.text), "join two comparisons with && or ||"
+	what, hint := message.New("condition/stray.what", "sign", p.tok.text), message.New("condition/stray.hint")
 	switch {
 	case p.tok.is("?", ":"):
-		what, hint = "there is no choice of the form a ? b : c", "write two rules"
+		what, hint = message.New("condition/ternary.what"), message.New("condition/ternary.hint")
 	case p.tok.is(")", "]"):
-		hint = "remove it, or add the opening bracket"
+		hint = message.New("condition/stray.bracket")
 	case p.tok.is("["):
-		what, hint = "a list stands only behind in", "write topic.field in [\"...\"]"
+		what, hint = message.New("condition/misplaced_list.what"), message.New("condition/misplaced_list.hint")
 	case p.tok.is(","):
-		hint = "a comma stands only in a list"
+		hint = message.New("condition/stray.comma")
 	}
 	p.log.add(p.tok.at, what, hint)
 }

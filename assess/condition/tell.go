@@ -1,6 +1,9 @@
 package condition
 
-import "underfoot/assess"
+import (
+	"underfoot/assess"
+	"underfoot/assess/message"
+)
 
 // Tell is the whole condition in words, for a reader who sees no floor yet: the
 // tree as it was written, with names and units as show says and without values.
@@ -23,8 +26,14 @@ func (w words) tell(n *node) Explanation {
 	return x
 }
 
-// String is the phrase that stands before the parts, such as `all of these`.
-func (j Joint) String() string { return jointWords[j] }
+// Message is the phrase that stands before the parts, such as `all of these`;
+// for a Leaf, which has none, it says nothing.
+func (j Joint) Message() message.Message {
+	if j == Leaf {
+		return message.Message{}
+	}
+	return message.New("condition/joint." + jointKeys[j])
+}
 
 // name is what the reader calls a fact.
 func (w words) name(f assess.FactID) string {

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -16,7 +17,7 @@ func TestTell(t *testing.T) {
 	show := condition.Show{Units: quantity.US, Label: func(f assess.FactID) string { return "the " + schema.Decl(f).ID }}
 	want := "all of these: open\n  the zone.base is joists: open\n  any of these: open\n" +
 		"    the layer.laid is at most 1980: open\n    the contrary of: open\n      the floor.cracks is more than 2: open"
-	if got := c.Tell(show).String(); got != want {
+	if got := c.Tell(show).Lines(message.English()); got != want {
 		t.Errorf("told as\n%s\nwant\n%s", got, want)
 	}
 }
@@ -24,7 +25,7 @@ func TestTell(t *testing.T) {
 // Every comparison of a condition is told, however deep.
 func TestTellLeavesNothingOut(t *testing.T) {
 	src := `danger.gas == "yes" || joist.span / joist.depth > 15 && (floor.cracks != 2 || layer.kind in ["linoleum", "plywood"])`
-	told := compile(t, src).Tell(condition.Show{}).String()
+	told := compile(t, src).Tell(condition.Show{}).Lines(message.English())
 	for _, f := range compile(t, src).Reads() {
 		if !strings.Contains(told, schema.Decl(f).ID) {
 			t.Errorf("%s is left out of\n%s", schema.Decl(f).ID, told)
@@ -51,7 +52,7 @@ func TestLongListsAreShortened(t *testing.T) {
 		{1 << 7, "layer.colour (h) is one of a; b; c; d; e; f; and 1 more: no"},
 	} {
 		floor := single{assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: tt.mask}}}
-		if got := c.Explain(floor, condition.Show{}).String(); got != tt.want {
+		if got := c.Explain(floor, condition.Show{}).Lines(message.English()); got != tt.want {
 			t.Errorf("explained as %q, want %q", got, tt.want)
 		}
 	}

@@ -1,10 +1,10 @@
 package condition
 
 import (
-	"fmt"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -16,34 +16,40 @@ type words struct {
 	reader assess.Reader
 }
 
-var comparisonWords = [...]string{opEqual: "is", opUnequal: "is not", opLess: "is less than", opAtMost: "is at most", opMore: "is more than",
-	opAtLeast: "is at least", opIn: "is one of"}
+// relations are the keys of what an operator says.
+var relations = [...]string{opEqual: "equal", opUnequal: "unequal", opLess: "less", opAtMost: "at_most", opMore: "more",
+	opAtLeast: "at_least", opIn: "one_of"}
 
-func (w words) comparison(n *node) string {
+func (w words) relation(o op, left, right any) message.Message {
+	return message.New("condition/relation."+relations[o], "left", left, "right", right)
+}
+
+func (w words) comparison(n *node) message.Message {
 	left, o, right := n.kids[0], n.op, n.kids[1]
 	if right.op == opFact && left.op == opText {
 		left, o, right = right, o.mirrored(), left // a word to the left of its fact
 	}
 	if left.op != opFact {
-		return w.side(left, 0) + " " + comparisonWords[o] + " " + w.side(right, 0)
+		return w.relation(o, w.side(left, 0), w.side(right, 0))
 	}
 	f, _ := w.schema.Lookup(left.text)
 	if w.schema.Decl(f).Kind == assess.KindQuantity {
-		return w.fact(f) + " " + comparisonWords[o] + " " + w.side(right, 0)
+		return w.relation(o, w.fact(f), w.side(right, 0))
 	}
-	return w.fact(f) + " " + comparisonWords[o] + " " + w.choices(f, right)
+	return w.relation(o, w.fact(f), w.choices(f, right))
 }
 
 // side is one side of a comparison of numbers.
-func (w words) side(n *node, least int) string {
+func (w words) side(n *node, least int) any {
 	s := w.bare(n)
 	if n.op.strength() < least {
-		return "(" + s + ")"
+		return message.New("condition/arithmetic.group", "what", s)
 	}
 	return s
 }
 
-func (w words) bare(n *node) string {
+// bare is a text, or a message.
+func (w words) bare(n *node) any {
 	strength := n.op.strength()
 	switch n.op {
 	case opFact:
@@ -54,9 +60,9 @@ func (w words) bare(n *node) string {
 	case opText, opFigure:
 		return quantity.Write(n.dim, quantity.Point(n.value), w.show.Units)
 	case opNeg:
-		return "-" + w.side(n.kids[0], strength+1)
+		return message.New("condition/arithmetic.negative", "what", w.side(n.kids[0], strength+1))
 	}
-	return w.side(n.kids[0], strength) + " " + n.op.String() + " " + w.side(n.kids[1], strength+1)
+	return message.New("condition/arithmetic.operation", "left", w.side(n.kids[0], strength), "sign", n.op.String(), "right", w.side(n.kids[1], strength+1))
 }
 
 // manyChoices is how many words a list names to a reader who looks at one floor.
@@ -64,7 +70,7 @@ const manyChoices = 6
 
 // choices are the words that a fact is compared with. Where there is a floor, a
 // long list names those that it may have and counts the others.
-func (w words) choices(f assess.FactID, n *node) string {
+func (w words) choices(f assess.FactID, n *node) any {
 	if n.op == opText {
 		return w.choice(f, n.text)
 	}
@@ -76,10 +82,11 @@ func (w words) choices(f assess.FactID, n *node) string {
 	for i, k := range kids {
 		parts[i] = w.choice(f, k.text)
 	}
+	list := strings.Join(parts, "; ") // a choice's label may hold a comma
 	if others := len(n.kids) - len(kids); others > 0 {
-		parts = append(parts, fmt.Sprintf("and %d more", others))
+		return message.New("condition/choices.more", "list", list, "count", others)
 	}
-	return strings.Join(parts, "; ") // a choice's label may hold a comma
+	return list
 }
 
 // possible are the words of a list that the fact may have, the first few of
@@ -107,7 +114,7 @@ func (w words) choice(f assess.FactID, word string) string {
 
 // fact is a fact's name with its value behind it, where there is a floor to
 // read it from.
-func (w words) fact(f assess.FactID) string {
+func (w words) fact(f assess.FactID) any {
 	name := w.name(f)
 	if w.reader == nil {
 		return name
@@ -115,24 +122,30 @@ func (w words) fact(f assess.FactID) string {
 	fact := w.reader.Fact(f)
 	switch fact.Presence.Truth {
 	case assess.No:
-		return name + " (does not apply)"
+		return message.New("condition/fact.absent", "name", name)
 	case assess.Open:
-		return name + " (" + w.value(f, fact.Set) + ", if it applies)"
+		return message.New("condition/fact.if_present", "name", name, "value", w.value(f, fact.Set))
 	}
-	return name + " (" + w.value(f, fact.Set) + ")"
+	return message.New("condition/fact.present", "name", name, "value", w.value(f, fact.Set))
 }
 
-func (w words) value(f assess.FactID, s assess.Set) string {
+func (w words) value(f assess.FactID, s assess.Set) any {
 	d := w.schema.Decl(f)
 	if d.Kind == assess.KindQuantity {
 		return quantity.Write(d.Dimension, s.Range, w.show.Units)
 	}
 	if s.Mask == d.Full().Mask {
-		return "not known"
+		return message.New("condition/choices.unknown")
 	}
 	possible := s.Words(d)
+	var text any
 	for i, word := range possible {
-		possible[i] = w.choice(f, word)
+		last := w.choice(f, word)
+		if i == 0 {
+			text = last
+			continue
+		}
+		text = message.New("condition/choices.or", "others", text, "last", last)
 	}
-	return strings.Join(possible, " or ")
+	return text
 }

@@ -48,6 +48,18 @@ func (m Message) IsZero() bool { return m.Key == "" && m.words == "" }
 // String is the message in English, for tests and for programmers.
 func (m Message) String() string { return English().Say(m) }
 
+// Err is the message as an error, for what a person can cause in a room that
+// knows no place for it.
+func (m Message) Err() error { return failure{m} }
+
+type failure struct{ what Message }
+
+// Error is the message in English; Of gives the message itself.
+func (f failure) Error() string { return f.what.String() }
+
+// Message is what went wrong.
+func (f failure) Message() Message { return f.what }
+
 // Of is what an error says: its own message where it has one.
 func Of(err error) Message {
 	var known interface{ Message() Message }

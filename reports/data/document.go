@@ -129,7 +129,7 @@ func newDocument(r *assess.Result, all bool) document {
 		Verdict: r.Verdict.String(),
 		Areas:   each(r.Areas, func(a *assess.AreaResult) area { return newArea(a, t, all) }),
 		Packs: each(r.Packs, func(p *assess.PackRef) pack {
-			return pack{p.ID, p.Edition, p.Local, listed(p.Relaxes)}
+			return pack{p.ID, p.Edition, p.Local, listed(p.Relaxed(r.Language))}
 		}),
 	}
 }

@@ -62,7 +62,7 @@ func (w *writer) preface() {
 func (w *writer) packs() {
 	for _, p := range w.main.Pack.Locals {
 		w.paragraph(labelled("Local pack", p.ID+", edition "+p.Edition))
-		w.list(nested("It relaxes", p.Relaxes))
+		w.list(nested("It relaxes", p.Relaxed(w.main.Language)))
 	}
 }
 

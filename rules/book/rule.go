@@ -9,6 +9,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules"
 	"underfoot/rules/judge"
@@ -120,17 +121,17 @@ func (w *writer) condition(e *entry, label string, c *condition.Condition) {
 		return
 	}
 	told := c.Tell(w.show(e.engine))
-	w.list([]item{{text: line{{text: label + ":", strong: true}}, items: []item{explained(told)}}})
+	w.list([]item{{text: line{{text: label + ":", strong: true}}, items: []item{explained(e.engine.Language, told)}}})
 	w.code(c.String())
 }
 
-func explained(x condition.Explanation) item {
+func explained(l *message.Language, x condition.Explanation) item {
 	if x.Joint == condition.Leaf {
-		return item{text: plain(x.Text)}
+		return item{text: plain(l.Say(x.Text))}
 	}
-	i := item{text: plain(x.Joint.String() + ":")}
+	i := item{text: plain(l.Say(x.Joint.Message()) + ":")}
 	for _, p := range x.Parts {
-		i.items = append(i.items, explained(p))
+		i.items = append(i.items, explained(l, p))
 	}
 	return i
 }

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"errors"
 	"regexp"
 	"slices"
@@ -32,7 +33,7 @@ func TestEveryCaseHolds(t *testing.T) {
 		failures, run := c.pack.Test(c.names, c.read)
 		total += run
 		for _, f := range failures {
-			t.Errorf("%s, %s: %s, want %s\n%s", f.Rule, f.Case, f.Got, f.Want, f.Explain)
+			t.Errorf("%s, %s: %s, want %s\n%s", f.Rule, f.Case, cmp.Or(f.Got, f.Fault.String()), f.Want, f.Explain(message.English()))
 		}
 	})
 	rs, err := readFiles(base, "base")

@@ -6,13 +6,28 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 // A Failure is a case that does not give what it expects.
 type Failure struct {
 	Rule, Case string
-	Want, Got  string // yes, no or open; Got may be what is wrong with the case
-	Explain    string // the branches that decided, with the values of the case
+	Want, Got  string          // yes, no or open; Got is empty where the case cannot be tried
+	Fault      message.Message // why it cannot be tried
+	applies    *condition.Explanation
+	when       *condition.Explanation
+}
+
+// Explain is the branches that decided, with the values of the case; empty where
+// the case cannot be tried.
+func (f *Failure) Explain(l *message.Language) string {
+	switch {
+	case f.when == nil:
+		return ""
+	case f.applies == nil:
+		return f.when.Lines(l)
+	}
+	return l.Text("pack/case.applies", "lines", f.applies.Lines(l)) + "\n" + l.Text("pack/case.when", "lines", f.when.Lines(l))
 }
 
 // defaultRegion is where a case holds that names no region.
@@ -61,14 +76,14 @@ func (r *Rule) try(c *Case, schema *assess.Schema, read readValue) (Failure, boo
 	f := Failure{Rule: r.ID, Case: c.Name, Want: c.Expect}
 	facts, err := newScene(c, schema, read)
 	if err != nil {
-		f.Got = err.Error()
+		f.Fault = message.Of(err)
 		return f, false
 	}
 	f.Got = r.outcome(facts).Truth.String()
 	if f.Got == f.Want {
 		return f, true
 	}
-	f.Explain = r.explain(facts)
+	f.applies, f.when = r.explain(facts)
 	return f, false
 }
 
@@ -80,12 +95,13 @@ func (r *Rule) outcome(facts assess.Reader) assess.Outcome {
 	return r.Applies.Eval(facts).And(r.When.Eval(facts))
 }
 
-func (r *Rule) explain(facts assess.Reader) string {
-	text := r.When.Explain(facts, condition.Show{}).String()
-	if r.Applies == nil {
-		return text
+func (r *Rule) explain(facts assess.Reader) (applies, when *condition.Explanation) {
+	x := r.When.Explain(facts, condition.Show{})
+	if r.Applies != nil {
+		y := r.Applies.Explain(facts, condition.Show{})
+		applies = &y
 	}
-	return "applies: " + r.Applies.Explain(facts, condition.Show{}).String() + "\nwhen: " + text
+	return applies, &x
 }
 
 // readValue reads the text of one value of a fact.
@@ -102,11 +118,11 @@ func newScene(c *Case, schema *assess.Schema, read readValue) (*scene, error) {
 	for name, value := range c.Facts {
 		id, ok := schema.Lookup(name)
 		if !ok {
-			return nil, fmt.Errorf("there is no fact %s", name)
+			return nil, message.New("pack/no_such.fact", "name", name).Err()
 		}
 		fact, err := s.fact(id, value, read)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return nil, message.New("pack/case.fact", "name", name, "fault", message.Of(err)).Err()
 		}
 		s.named[id] = fact
 	}
@@ -125,7 +141,7 @@ func (s *scene) fact(id assess.FactID, value any, read readValue) (assess.Fact, 
 		list = []any{value}
 	}
 	if len(list) == 0 {
-		return assess.Fact{}, fmt.Errorf("the list has no value")
+		return assess.Fact{}, message.New("pack/case.no_value").Err()
 	}
 	d := s.schema.Decl(id)
 	fact := assess.Fact{Presence: assess.Proven}
@@ -153,7 +169,7 @@ func (s *scene) value(d *assess.Declaration, v any, read readValue) (assess.Set,
 	case int64, float64:
 		return read(d, fmt.Sprint(v))
 	}
-	return assess.Set{}, fmt.Errorf("%v is neither a text nor a number", v)
+	return assess.Set{}, message.New("pack/case.no_kind", "value", v).Err()
 }
 
 // Fact is what the case says of a fact, or everything that it may be.

@@ -1,11 +1,13 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -74,7 +76,7 @@ func TestFailingCaseSaysWhy(t *testing.T) {
 				t.Fatalf("%d failures: %+v", len(failures), failures)
 			}
 			f := failures[0]
-			if f.Rule != tt.rule || f.Case != tt.cas || f.Want != tt.want || f.Got != tt.got || !strings.Contains(f.Explain, tt.explain) {
+			if f.Rule != tt.rule || f.Case != tt.cas || f.Want != tt.want || cmp.Or(f.Got, f.Fault.String()) != tt.got || !strings.Contains(f.Explain(message.English()), tt.explain) {
 				t.Errorf("%+v", f)
 			}
 		})

@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // The words for whom a rule protects, and for what an open one does, the least
@@ -24,17 +25,17 @@ func (l *loader) check(r *Rule, at place) {
 		l.policy(c.Then, r, at.key("unknown_when").item(i).key("then"))
 	}
 	if !slices.Contains(protected, r.Protects) {
-		l.misspelt(at.key("protects"), r.Protects, protected, "%q does not say whom the rule protects: people, structure, bond or finish", r.Protects)
+		l.misspelt(at.key("protects"), r.Protects, protected, message.New("pack/rule.protects", "word", quoted(r.Protects)))
 	}
 	if r.IsPermit() && r.Scope > assess.ScopeZone {
-		l.problem(at.key("permits"), "only a rule of zone or area scope may permit a base")
+		l.problem(at.key("permits"), message.New("pack/rule.permits_wide"))
 	}
 	if len(r.Sources) == 0 {
-		l.problem(at, "the rule names no source")
+		l.problem(at, message.New("pack/rule.no_source"))
 	}
 	l.warnings(r.Cautions, at.key("cautions"))
 	if len(r.AtSteps) > 0 && len(r.Cautions) == 0 {
-		l.problem(at.key("at_steps"), "the rule has no cautions that could stand at a step")
+		l.problem(at.key("at_steps"), message.New("pack/rule.no_caution"))
 	}
 	l.checkCases(r, at)
 	l.checkText(r, at)
@@ -46,10 +47,10 @@ func (l *loader) check(r *Rule, at place) {
 // say too little for a rule that protects people.
 func (l *loader) policy(p Policy, r *Rule, at place) {
 	if !slices.Contains(policies, p) {
-		l.misspelt(at, string(p), words(policies), "%q is not a policy: presume, hold, verify or note", p)
+		l.misspelt(at, string(p), words(policies), message.New("pack/no_such.policy", "word", quoted(p)))
 	}
 	if p == Verify && r.Protects == "people" {
-		l.problem(at, "a rule that protects people may not leave an open question to verify")
+		l.problem(at, message.New("pack/rule.people_verify"))
 	}
 }
 
@@ -66,7 +67,7 @@ func words[T ~string](list []T) []string {
 func (l *loader) warnings(ids []string, at place) {
 	for i, id := range ids {
 		if _, ok := l.pack.Cautions[id]; !ok {
-			l.misspelt(at.item(i), id, slices.Collect(maps.Keys(l.pack.Cautions)), "there is no caution %q", id)
+			l.misspelt(at.item(i), id, slices.Collect(maps.Keys(l.pack.Cautions)), message.New("pack/no_such.caution", "id", quoted(id)))
 		}
 	}
 }
@@ -77,17 +78,17 @@ var expectations = []string{"yes", "no", "open"}
 func (l *loader) checkCases(r *Rule, at place) {
 	for _, want := range expectations {
 		if !slices.ContainsFunc(r.Cases, func(c Case) bool { return c.Expect == want }) {
-			l.problem(at, "the rule has no case that expects %s", want)
+			l.problem(at, message.New("pack/rule.no_case", "truth", want))
 		}
 	}
 	for i, c := range r.Cases {
 		at := at.key("case").item(i)
 		if !slices.Contains(expectations, c.Expect) {
-			l.misspelt(at.key("expect"), c.Expect, expectations, "%q is not what a case may expect: yes, no or open", c.Expect)
+			l.misspelt(at.key("expect"), c.Expect, expectations, message.New("pack/no_such.expectation", "word", quoted(c.Expect)))
 		}
 		for _, name := range slices.Sorted(maps.Keys(c.Facts)) {
 			if l.names.Schema.Find(name) == nil {
-				l.misspelt(at.key("facts").name(name), name, l.factNames(), "there is no fact %s", name)
+				l.misspelt(at.key("facts").name(name), name, l.factNames(), message.New("pack/no_such.fact", "name", name))
 			}
 		}
 	}
@@ -106,7 +107,7 @@ func (l *loader) factNames() []string {
 func (l *loader) checkText(r *Rule, at place) {
 	t := r.Text
 	if t.Fails == "" || t.Open == "" || t.Why == "" || t.Title == "" {
-		l.problem(at, "the rule's title, fails, open or why text is missing")
+		l.problem(at, message.New("pack/rule.no_text"))
 	}
 	for key, sentence := range t.all() {
 		for _, hole := range holes.FindAllStringSubmatch(sentence, -1) {
@@ -131,9 +132,9 @@ func (l *loader) shown(name string, scope assess.Scope, at place) {
 	}
 	switch d := l.names.Schema.Find(name); {
 	case d == nil:
-		l.misspelt(at, name, l.factNames(), "it shows %q, which is no fact and no figure", name)
+		l.misspelt(at, name, l.factNames(), message.New("pack/rule.shows_nothing", "name", quoted(name)))
 	case !encloses(d.Scope, scope):
-		l.problem(at, "a rule of %s scope cannot show %s, a fact of %s scope", scope, name, d.Scope)
+		l.problem(at, message.New("pack/rule.shows_outside", "scope", scope, "name", name, "of", d.Scope))
 	}
 }
 
@@ -151,10 +152,10 @@ func (l *loader) isFigure(name string) bool {
 func (l *loader) makes(values map[string]string, at place) {
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		if l.names.Schema.Find(name) == nil {
-			l.problem(at, "it makes %q true, which is no fact", name)
+			l.problem(at, message.New("pack/rule.makes_nothing", "name", quoted(name)))
 		}
 		if from, copied := strings.CutPrefix(values[name], "="); copied && l.names.Schema.Find(from) == nil && !l.isFigure(from) {
-			l.problem(at, "it copies %q, which is no fact and no figure", from)
+			l.problem(at, message.New("pack/rule.copies_nothing", "name", quoted(from)))
 		}
 	}
 }
@@ -166,7 +167,7 @@ func (l *loader) reveals(names []string, at place) {
 		if _, ok := assess.TopicScope(topic); all && ok || !all && l.names.Schema.Find(name) != nil {
 			continue
 		}
-		l.problem(at, "it lays open %q, which is no fact", name)
+		l.problem(at, message.New("pack/rule.reveals_nothing", "name", quoted(name)))
 	}
 }
 
@@ -176,19 +177,19 @@ func (l *loader) ids(rs records) {
 	seen := map[string]bool{}
 	for _, r := range rs.rules {
 		if seen[r.ID] {
-			l.problem(place{file: r.file + " " + r.ID}, "the rule stands twice")
+			l.problem(place{file: r.file + " " + r.ID}, message.New("pack/twice.rule"))
 		}
 		seen[r.ID] = true
 		l.regions(&r)
 	}
 	for _, id := range slices.Sorted(maps.Keys(rs.texts)) {
 		if !seen[id] {
-			l.problem(place{file: "text " + id}, "there is no rule of that id")
+			l.problem(place{file: "text " + id}, message.New("pack/no_such.rule_of_text"))
 		}
 	}
 	for _, c := range rs.cautions {
 		if seen["caution "+c.ID] {
-			l.problem(place{file: "caution " + c.ID}, "the caution stands twice")
+			l.problem(place{file: "caution " + c.ID}, message.New("pack/twice.caution"))
 		}
 		seen["caution "+c.ID] = true
 	}
@@ -202,9 +203,9 @@ func (l *loader) ranks() {
 			continue
 		}
 		if r.Rank == 0 {
-			l.problem(place{file: r.File + " " + r.ID}, "a rule that calls or permits needs a rank")
+			l.problem(place{file: r.File + " " + r.ID}, message.New("pack/rank.missing"))
 		} else if other, taken := at[r.Rank]; taken {
-			l.problem(place{file: r.File + " " + r.ID}, "the rank %g is that of %s too", r.Rank, other)
+			l.problem(place{file: r.File + " " + r.ID}, message.New("pack/rank.taken", "rank", r.Rank, "other", other))
 		}
 		at[r.Rank] = r.ID
 	}
@@ -215,15 +216,15 @@ func (l *loader) ranks() {
 func (l *loader) regions(r *ruleRecord) {
 	for _, region := range r.Regions {
 		if !slices.Contains(figure.Regions, region) {
-			l.problem(place{file: r.file + " " + r.ID}, "%q is not a region", region)
+			l.problem(place{file: r.file + " " + r.ID}, message.New("pack/no_such.region", "word", quoted(region)))
 		}
 	}
 	for i := range r.Cases {
 		switch region := r.Cases[i].region(); {
 		case !slices.Contains(figure.Regions, region):
-			l.problem(place{file: r.file + " " + r.ID}, "%q is not a region", region)
+			l.problem(place{file: r.file + " " + r.ID}, message.New("pack/no_such.region", "word", quoted(region)))
 		case len(r.Regions) > 0 && !slices.Contains(r.Regions, region):
-			l.problem(place{file: r.file + " " + r.ID}, "%q is a case of region %s, where the rule does not hold", r.Cases[i].Name, region)
+			l.problem(place{file: r.file + " " + r.ID}, message.New("pack/case.elsewhere", "name", quoted(r.Cases[i].Name), "region", region))
 		}
 	}
 }

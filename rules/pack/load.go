@@ -1,14 +1,15 @@
 package pack
 
 import (
-	"fmt"
 	"io/fs"
 	"maps"
 	"slices"
+	"strconv"
 
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // Edition names the rules that the program ships.
@@ -52,37 +53,24 @@ type loader struct {
 // costs little.
 const maxProblems = 100
 
-func (l *loader) problem(at place, format string, args ...any) {
-	l.add(at, fmt.Sprintf(format, args...), "")
-}
+// problem notes what is wrong at a place, where the next step is plain.
+func (l *loader) problem(at place, what message.Message) { l.add(at, what, message.Message{}) }
 
-func (l *loader) add(at place, what, hint string) {
+func (l *loader) add(at place, what, hint message.Message) {
 	if len(l.problems) < maxProblems {
 		l.problems = append(l.problems, at.problem(what, hint))
 	}
 }
 
 // misspelt is a problem with a word that is none of those that there are.
-func (l *loader) misspelt(at place, word string, among []string, format string, args ...any) {
+func (l *loader) misspelt(at place, word string, among []string, what message.Message) {
 	if len(l.problems) < maxProblems {
-		l.add(at, fmt.Sprintf(format, args...), meant(word, among))
+		l.add(at, what, assess.DidYouMean(word, among))
 	}
 }
 
-// longestWord is the longest word that is compared with others.
-const longestWord = 100
-
-// meant is the hint for a misspelt word; empty where none is near.
-func meant(word string, among []string) string {
-	if len(word) > longestWord {
-		return ""
-	}
-	near := assess.Nearest(word, among)
-	if near == "" {
-		return ""
-	}
-	return "did you mean " + near + "?"
-}
+// quoted is a word in the quotes in which it stands in a pack.
+func quoted[T ~string](word T) string { return strconv.Quote(string(word)) }
 
 // cite finds a source: one of the pack's own, or one of the program's.
 func (l *loader) cite(at place, ids []string) []figure.Citation {
@@ -94,7 +82,7 @@ func (l *loader) cite(at place, ids []string) []figure.Citation {
 		}
 		if !ok {
 			among := append(slices.Collect(maps.Keys(l.own)), figure.CitationIDs()...)
-			l.misspelt(at.item(i), id, among, "there is no citation %q", id)
+			l.misspelt(at.item(i), id, among, message.New("pack/no_such.citation", "id", quoted(id)))
 			continue
 		}
 		out = append(out, c)
@@ -113,11 +101,11 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 		Risk: r.Risk, Text: text, Cases: r.Cases, File: r.file}
 	var ok bool
 	if out.Scope, ok = assess.ParseScope(r.Scope); !ok {
-		l.misspelt(at.key("scope"), r.Scope, scopeWords(), "%q is not a scope", r.Scope)
+		l.misspelt(at.key("scope"), r.Scope, scopeWords(), message.New("pack/no_such.scope", "word", quoted(r.Scope)))
 		return nil
 	}
 	if r.When == "" {
-		l.problem(at, "the rule has no `when`")
+		l.problem(at, message.New("pack/rule.no_when"))
 	}
 	out.Applies, out.When = l.compile(r.Applies, at.key("applies"), out.Scope), l.compile(r.When, at.key("when"), out.Scope)
 	for i, c := range r.UnknownWhen {
@@ -151,7 +139,7 @@ func (l *loader) compile(src string, at place, scope assess.Scope) *condition.Co
 	}
 	for _, s := range c.Scopes() {
 		if !encloses(s, scope) {
-			l.problem(at, "a rule of %s scope cannot name a fact of %s scope; use a tally", scope, s)
+			l.problem(at, message.New("pack/rule.names_outside", "scope", scope, "of", s))
 		}
 	}
 	return c
@@ -186,7 +174,7 @@ func (l *loader) paths(words []string, at place) []assess.PathID {
 	for i, word := range words {
 		p, ok := assess.ParsePath(word)
 		if !ok {
-			l.misspelt(at.item(i), word, pathWords(), "%q is not a path", word)
+			l.misspelt(at.item(i), word, pathWords(), message.New("pack/no_such.path", "word", quoted(word)))
 		}
 		out = append(out, p)
 	}
@@ -197,9 +185,9 @@ func (l *loader) path(word string, at place, isBase bool) assess.PathID {
 	p, ok := assess.ParsePath(word)
 	switch {
 	case !ok:
-		l.misspelt(at, word, pathWords(), "%q is not a path", word)
+		l.misspelt(at, word, pathWords(), message.New("pack/no_such.path", "word", quoted(word)))
 	case p.IsBase() != isBase:
-		l.problem(at, "%s is called for if it is a step, permitted or barred if it is a base", word)
+		l.problem(at, message.New("pack/rule.step_or_base", "path", word))
 	}
 	return p
 }
@@ -217,7 +205,7 @@ func (l *loader) cautions(rs records) {
 		at := place{file: "caution " + c.ID}
 		text, ok := rs.warnings[c.ID]
 		if !ok || text == "" {
-			l.problem(at, "the caution has no text")
+			l.problem(at, message.New("pack/caution.no_text"))
 		}
 		l.caution(c, text, at)
 	}
@@ -237,11 +225,11 @@ func (l *loader) steps(rs records) {
 		at := place{file: "step " + s.Path}
 		path, ok := assess.ParsePath(s.Path)
 		if !ok {
-			l.problem(at, "%q is not a path", s.Path)
+			l.problem(at, message.New("pack/no_such.path", "word", quoted(s.Path)))
 		}
 		text := rs.stepText[s.Path]
 		if text.Text == "" {
-			l.problem(at, "the step has no text")
+			l.problem(at, message.New("pack/step.no_text"))
 		}
 		l.makes(s.Makes, at)
 		l.reveals(s.Reveals, at)
@@ -249,7 +237,7 @@ func (l *loader) steps(rs records) {
 	}
 	for _, p := range assess.Paths() {
 		if l.pack.Steps[p] == nil {
-			l.problem(place{file: "step " + p.String()}, "the path has no step record")
+			l.problem(place{file: "step " + p.String()}, message.New("pack/step.missing"))
 		}
 	}
 }

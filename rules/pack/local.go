@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"reflect"
 	"regexp"
 	"slices"
@@ -36,8 +35,8 @@ type Local struct {
 // wrong kind is refused here, with all that is wrong as assess.Problems.
 func ReadLocal(file string, data []byte) (*Local, error) {
 	if len(data) > MaxLocalBytes {
-		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: message.Verbatim(fmt.Sprintf("the pack is larger than %d bytes", MaxLocalBytes)),
-			Hint: message.Verbatim("split it into several packs")}}
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: file, What: message.New("pack/size.bytes", "most", MaxLocalBytes),
+			Hint: message.New("pack/size.split")}}
 	}
 	doc, err := readDocument(file, data)
 	if err != nil {
@@ -90,13 +89,13 @@ func (p *Local) in(l *loader) *Local {
 	at := p.place().key("pack")
 	for i, region := range p.records.Pack.Regions {
 		if !slices.Contains(figure.Regions, region) {
-			l.misspelt(at.key("regions").item(i), region, figure.Regions, "%q is not a region", region)
+			l.misspelt(at.key("regions").item(i), region, figure.Regions, message.New("pack/no_such.region", "word", quoted(region)))
 		}
 	}
 	if slices.Contains(p.Regions(), l.region) {
 		return p
 	}
-	l.problem(at.key("regions"), "the pack does not hold in region %s", l.region)
+	l.problem(at.key("regions"), message.New("pack/head.elsewhere", "region", l.region))
 	head := *p
 	head.records = localFile{Pack: p.records.Pack}
 	return &head
@@ -110,12 +109,12 @@ func (p *Local) head(l *loader, ours *Pack) {
 	at := p.place().key("pack")
 	switch {
 	case !packID.MatchString(p.ID):
-		l.problem(at.key("id"), "a pack has an id of small letters, digits and hyphens")
+		l.problem(at.key("id"), message.New("pack/head.id"))
 	case ours.prefixed(p.ID + "-"):
-		l.problem(at.key("id"), "ids that begin with %s- are those of the program; choose another id", p.ID)
+		l.problem(at.key("id"), message.New("pack/head.taken", "id", p.ID))
 	}
 	if p.Title == "" || p.Edition == "" {
-		l.problem(at, "a pack has a title and an edition")
+		l.problem(at, message.New("pack/head.title"))
 	}
 }
 

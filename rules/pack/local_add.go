@@ -9,6 +9,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // An Addition is local packs on their way into the rules of a region. The
@@ -22,7 +23,7 @@ type Addition struct {
 type part struct {
 	*Local
 	*loader
-	relaxes []string
+	relaxes []message.Message
 	ours    *Pack           // the rules of the program
 	seen    map[string]bool // ids of all packs, with what they are ids of
 	placed  []newcomer
@@ -63,7 +64,7 @@ func (a *Addition) To(ours *Pack, names condition.Names) (*Pack, error) {
 		p.ours, p.pack, p.names = ours, &out, names
 		p.head(p.loader, ours)
 		if i > 0 && a.parts[i-1].ID == p.ID {
-			p.problem(p.place().key("pack").key("id"), "there are two packs %s", p.ID)
+			p.problem(p.place().key("pack").key("id"), message.New("pack/twice.pack", "id", p.ID))
 		}
 		p.cautions()
 		p.rules()
@@ -73,20 +74,21 @@ func (a *Addition) To(ours *Pack, names condition.Names) (*Pack, error) {
 	a.rank(ours)
 	var problems assess.Problems
 	for _, p := range a.parts {
-		slices.Sort(p.relaxes)
+		slices.SortFunc(p.relaxes, func(x, y message.Message) int { return cmp.Compare(x.String(), y.String()) })
 		out.Locals = append(out.Locals, assess.PackRef{ID: p.ID, Edition: p.Edition, Local: true, Relaxes: p.relaxes})
 		problems = append(problems, p.problems...)
 	}
 	return &out, problems.Err()
 }
 
-// id holds the id of a record against the pack's own and those before it.
+// id holds the id of a record, a rule, a caution or a source, against the pack's
+// own and those before it.
 func (p *part) id(id, what string, at place) {
 	if !strings.HasPrefix(id, p.ID+"-") || !packID.MatchString(id) {
-		p.problem(at.key("id"), "the id of a %s of this pack begins with %s-", what, p.ID)
+		p.problem(at.key("id"), message.New("pack/prefix."+what, "id", p.ID))
 	}
 	if p.seen[what+" "+id] {
-		p.problem(at.key("id"), "the %s stands twice", what)
+		p.problem(at.key("id"), message.New("pack/twice."+what))
 	}
 	p.seen[what+" "+id] = true
 }
@@ -99,10 +101,10 @@ func (p *part) sources() {
 		p.id(s.ID, "source", at)
 		c := figure.Citation{Source: figure.Source{ID: s.ID, Title: s.Title, Edition: s.Edition, Known: s.Known}, States: s.States}
 		if err := c.Check(); err != nil {
-			p.problem(at, "source %s: %s", s.ID, strings.ReplaceAll(err.Error(), "\n", "; "))
+			p.problem(at, message.New("pack/source.fault", "id", s.ID, "fault", strings.ReplaceAll(err.Error(), "\n", "; ")))
 		}
 		if s.States == "" {
-			p.problem(at, "source %s does not say what it states", s.ID)
+			p.problem(at, message.New("pack/source.no_statement", "id", s.ID))
 		}
 		p.own[s.ID] = c
 	}
@@ -113,10 +115,10 @@ func (p *part) cautions() {
 		at := p.place().key("caution").item(i)
 		p.id(c.ID, "caution", at)
 		if c.Text == "" {
-			p.problem(at, "the caution has no text")
+			p.problem(at, message.New("pack/caution.no_text"))
 		}
 		if len(c.Sources) == 0 {
-			p.problem(at, "the caution names no source")
+			p.problem(at, message.New("pack/caution.no_source"))
 		}
 		p.caution(cautionRecord{c.ID, c.Sources}, c.Text, at)
 	}

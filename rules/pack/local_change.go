@@ -1,17 +1,17 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // source is the one source of a change; nil where it is missing.
 func (p *part) source(id string, at place) *figure.Citation {
 	if id == "" {
-		p.problem(at, "the change names no source")
+		p.problem(at, message.New("pack/change.no_source"))
 		return nil
 	}
 	if cited := p.cite(at.key("source"), []string{id}); len(cited) == 1 {
@@ -56,11 +56,11 @@ func (p *part) ceilings() map[string]Policy {
 			continue
 		}
 		if rule.Protects == "people" {
-			p.problem(at.key("rule"), "%s protects people; it cannot be relaxed", rule.ID)
+			p.problem(at.key("rule"), message.New("pack/change.people_rule", "rule", rule.ID))
 			continue
 		}
 		out[rule.ID] = Policy(r.Unknown)
-		p.relax("rule %s, while it is not settled, asks for no more than %s", rule.ID, r.Unknown, cited.Source)
+		p.relax(message.New("pack/relaxes.rule", "rule", rule.ID, "policy", r.Unknown), cited.Source)
 	}
 	return out
 }
@@ -76,7 +76,7 @@ func (p *part) raise(r raiseRecord, out *Pack, at place) {
 		rule = *rule.bounded(func(now Policy) Policy { return higher(now, Policy(r.Unknown)) })
 	}
 	if rule.IsPermit() && len(r.Bars) > 0 {
-		p.problem(at.key("bars"), "%s permits; a rule that permits cannot bar", rule.ID)
+		p.problem(at.key("bars"), message.New("pack/change.permit_bars", "rule", rule.ID))
 	}
 	for k, word := range r.Bars {
 		if base := p.path(word, at.key("bars").item(k), true); !slices.Contains(rule.Bars, base) {
@@ -99,7 +99,7 @@ func (p *part) theirs(id string, at place) *Rule {
 		for _, o := range p.ours.Rules {
 			ids = append(ids, o.ID)
 		}
-		p.misspelt(at.key("rule"), id, ids, "there is no rule %q in region %s", id, p.region)
+		p.misspelt(at.key("rule"), id, ids, message.New("pack/no_such.rule", "id", quoted(id), "region", p.region))
 	}
 	return r
 }
@@ -107,7 +107,7 @@ func (p *part) theirs(id string, at place) *Rule {
 func (p *part) word(policy string, at place) bool {
 	ok := slices.Contains(policies, Policy(policy))
 	if !ok {
-		p.misspelt(at.key("unknown"), policy, words(policies), "%q is not a policy: presume, hold, verify or note", policy)
+		p.misspelt(at.key("unknown"), policy, words(policies), message.New("pack/no_such.policy", "word", quoted(policy)))
 	}
 	return ok
 }
@@ -141,10 +141,9 @@ func lower(a, b Policy) Policy {
 }
 
 // relax notes what the pack relaxes and by which sources, for every report.
-func (p *part) relax(format, id, what string, by ...assess.Source) {
-	text := fmt.Sprintf(format, id, what)
+func (p *part) relax(what message.Message, by ...assess.Source) {
 	for _, s := range by {
-		text += fmt.Sprintf("; %s (%s)", s.Title, s.Edition)
+		what = message.New("pack/relaxes.by", "what", what, "title", s.Title, "edition", s.Edition)
 	}
-	p.relaxes = append(p.relaxes, text)
+	p.relaxes = append(p.relaxes, what)
 }

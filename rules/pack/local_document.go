@@ -2,7 +2,6 @@ package pack
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -36,7 +35,7 @@ type node struct {
 func readDocument(file string, data []byte) (*document, error) {
 	d := &document{file: file, text: string(data), root: newTable(0)}
 	if !utf8.Valid(data) {
-		return nil, assess.Problems{{Kind: assess.Invalid, Place: d.file, What: message.Verbatim("the pack is not a text in UTF-8"), Hint: message.Verbatim("save it as UTF-8")}}
+		return nil, assess.Problems{{Kind: assess.Invalid, Place: d.file, What: message.New("pack/text.encoding"), Hint: message.New("pack/text.save")}}
 	}
 	d.parse(data)
 	if err := d.bounded(); err != nil {
@@ -67,17 +66,17 @@ func (d *document) parse(data []byte) {
 func (d *document) bounded() error {
 	for _, key := range d.root.order {
 		if n := d.root.fields[key]; len(n.items) > maxLocalRecords {
-			return d.refuse(n.items[maxLocalRecords], fmt.Sprintf("the pack has %d records %s, more than %d", len(n.items), key, maxLocalRecords))
+			return d.refuse(n.items[maxLocalRecords], message.New("pack/size.records", "count", len(n.items), "key", key, "most", maxLocalRecords))
 		}
 	}
 	if n := d.root.crowded(); n != nil {
-		return d.refuse(n, fmt.Sprintf("a table has %d keys, more than %d", len(n.order), maxLocalRecords))
+		return d.refuse(n, message.New("pack/size.keys", "count", len(n.order), "most", maxLocalRecords))
 	}
 	return nil
 }
 
-func (d *document) refuse(n *node, what string) error {
-	return assess.Problems{place{doc: d, node: n}.problem(what, "split the pack into several")}
+func (d *document) refuse(n *node, what message.Message) error {
+	return assess.Problems{place{doc: d, node: n}.problem(what, message.New("pack/size.split_pack"))}
 }
 
 // crowded is a table with too many keys; nil where there is none.

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // A figureChange is another value that a pack gives a figure.
@@ -38,7 +39,7 @@ func (a *Addition) figures(t *figure.Table) *figure.Table {
 		change := out.Tighten
 		if c.relaxes {
 			change = out.Relax
-			c.part.relax("figure %s is %s", c.figure.ID, c.written, c.source)
+			c.part.relax(message.New("pack/relaxes.figure", "figure", c.figure.ID, "value", c.written), c.source)
 		}
 		if changed, err := change(c.figure.ID, c.value, c.source); err == nil {
 			out = changed
@@ -57,7 +58,7 @@ func (p *part) figureChanges(t *figure.Table) []figureChange {
 		at := p.place().key("relax").item(i)
 		switch {
 		case (r.Figure == "") == (r.Rule == ""):
-			p.problem(at, "name the figure or the rule that is relaxed, one of them")
+			p.problem(at, message.New("pack/change.figure_or_rule"))
 		case r.Figure != "":
 			out = p.figureChange(out, t, figureChange{written: r.Value, relaxes: true}, r.Figure, r.Source, at)
 		}
@@ -68,13 +69,13 @@ func (p *part) figureChanges(t *figure.Table) []figureChange {
 func (p *part) figureChange(list []figureChange, t *figure.Table, c figureChange, id, source string, at place) []figureChange {
 	f, ok := t.Figure(id)
 	if !ok {
-		p.misspelt(at.key("figure"), id, t.IDs(), "there is no figure %q", id)
+		p.misspelt(at.key("figure"), id, t.IDs(), message.New("pack/no_such.figure", "id", quoted(id)))
 		return list
 	}
 	cited := p.source(source, at)
 	value, err := f.Read(c.written)
 	if err != nil {
-		p.problem(at.key("value"), "%s", err)
+		p.problem(at.key("value"), message.Of(err))
 		return list
 	}
 	change := t.Tighten
@@ -85,7 +86,7 @@ func (p *part) figureChange(list []figureChange, t *figure.Table, c figureChange
 		return list
 	}
 	if _, err := change(id, value, cited.Source); err != nil {
-		p.problem(at.key("value"), "%s in region %s", err, t.Region)
+		p.problem(at.key("value"), message.New("pack/change.refused", "why", message.Of(err), "region", t.Region))
 		return list
 	}
 	c.part, c.figure, c.value, c.source = p, f, value, cited.Source
@@ -101,7 +102,7 @@ func (p *part) peopleFigures() {
 		}
 		for _, rule := range p.ours.Rules {
 			if rule.Protects == "people" && rule.compares(r.Figure) {
-				p.problem(p.place().key("relax").item(i), "figure %s decides in %s, which protects people; it cannot be relaxed", r.Figure, rule.ID)
+				p.problem(p.place().key("relax").item(i), message.New("pack/change.people_figure", "figure", r.Figure, "rule", rule.ID))
 				break
 			}
 		}

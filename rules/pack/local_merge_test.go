@@ -102,7 +102,7 @@ func TestPermitIsNamed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := strings.Join(p.Locals[0].Relaxes, "\n")
+	all := strings.Join(p.Locals[0].Relaxed(nil), "\n")
 	if !strings.Contains(all, "rule example-harbour-extra permits uncouple; Floor ordinance of the invented town") {
 		t.Errorf("the pack relaxes %q", all)
 	}

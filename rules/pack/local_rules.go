@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // rules compiles the pack's own rules.
@@ -26,7 +27,7 @@ func (p *part) rules() {
 			p.placed = append(p.placed, newcomer{out, r.After, at})
 		}
 		if out.IsPermit() {
-			p.relax("rule %s permits %s", out.ID, pathList(out.Permits), plain(out.Cited)...)
+			p.relax(message.New("pack/relaxes.permit", "rule", out.ID, "paths", pathList(out.Permits)), plain(out.Cited)...)
 		}
 	}
 }
@@ -34,16 +35,16 @@ func (p *part) rules() {
 // limits refuses what only the program's own rules may say.
 func (p *part) limits(r *localRule, at place) {
 	if r.Rank != 0 {
-		p.problem(at.key("rank"), "a rule of a pack has no rank; say with `after` behind which rule it stands")
+		p.problem(at.key("rank"), message.New("pack/own.rank"))
 	}
 	if len(r.Makes) > 0 {
-		p.problem(at.key("makes"), "a rule of a pack may not say what a step makes true")
+		p.problem(at.key("makes"), message.New("pack/own.makes"))
 	}
 	if len(r.Reveals) > 0 {
-		p.problem(at.key("reveals"), "a rule of a pack may not say what a step lays open")
+		p.problem(at.key("reveals"), message.New("pack/own.reveals"))
 	}
 	if r.TakesUp != "" {
-		p.problem(at.key("takes_up"), "a rule of a pack may not say which layers come up")
+		p.problem(at.key("takes_up"), message.New("pack/own.takes_up"))
 	}
 }
 
@@ -52,7 +53,7 @@ func (p *part) wherever(r *ruleRecord, at place) {
 	holds := p.Regions()
 	for i, region := range r.Regions {
 		if !slices.Contains(holds, region) {
-			p.misspelt(at.key("regions").item(i), region, holds, "%q is not a region of the pack", region)
+			p.misspelt(at.key("regions").item(i), region, holds, message.New("pack/own.region", "word", quoted(region)))
 		}
 	}
 	if len(r.Regions) > 0 {
@@ -60,7 +61,7 @@ func (p *part) wherever(r *ruleRecord, at place) {
 	}
 	for i := range r.Cases {
 		if region := r.Cases[i].region(); !slices.Contains(holds, region) {
-			p.misspelt(at.key("case").item(i).key("region"), region, holds, "the case is one of region %s, where the rule does not hold", region)
+			p.misspelt(at.key("case").item(i).key("region"), region, holds, message.New("pack/own.case", "region", region))
 		}
 	}
 }
@@ -74,14 +75,14 @@ var (
 // complete finds what a rule of the program has too, but a test watches over.
 func (p *part) complete(r *Rule, at place) {
 	if r.IsPermit() && r.IsTrouble() {
-		p.problem(at, "a rule permits, or it bars or calls; make two rules of it")
+		p.problem(at, message.New("pack/own.permits_and_bars"))
 	}
 	if !r.IsTrouble() {
 		return
 	}
 	for key, sentence := range r.Text.all() {
 		if sentence == "" && key != "presumed" {
-			p.problem(at, "the rule has no `%s`", key)
+			p.problem(at, message.New("pack/own.no_text", "key", key))
 		}
 	}
 	risk := at.key("risk")
@@ -91,7 +92,7 @@ func (p *part) complete(r *Rule, at place) {
 	}{{"likelihood", r.Risk.Likelihood, likelihoods}, {"consequence", r.Risk.Consequence, consequences},
 		{"likelihood_after", r.Risk.LikelihoodAfter, likelihoods}, {"consequence_after", r.Risk.ConsequenceAfter, consequences}} {
 		if !slices.Contains(w.among, w.word) {
-			p.misspelt(risk.key(w.key), w.word, w.among, "%s is one of %s", w.key, strings.Join(w.among, ", "))
+			p.misspelt(risk.key(w.key), w.word, w.among, message.New("pack/own.risk", "key", w.key, "words", strings.Join(w.among, ", ")))
 		}
 	}
 }
@@ -121,11 +122,11 @@ func (a *Addition) rank(ours *Pack) {
 		for i := range p.placed {
 			n := &p.placed[i]
 			if n.after == "" {
-				p.problem(n.at, "a rule that calls or permits says with `after` behind which rule of the program it stands")
+				p.problem(n.at, message.New("pack/own.no_place"))
 				continue
 			}
 			if r := ours.Rule(n.after); r == nil || r.Rank == 0 {
-				p.misspelt(n.at.key("after"), n.after, ranked(ours), "%q is no rule of the program that calls or permits", n.after)
+				p.misspelt(n.at.key("after"), n.after, ranked(ours), message.New("pack/own.after", "id", quoted(n.after)))
 				continue
 			}
 			byRule[n.after] = append(byRule[n.after], n)
@@ -181,6 +182,6 @@ func (p *part) behindPeople(n newcomer, ours *Pack) {
 		}
 	}
 	if last != nil {
-		p.problem(n.at.key("after"), "%s would lead before rules that protect people and ask for more; put it behind %s", n.rule.Calls, last.ID)
+		p.problem(n.at.key("after"), message.New("pack/own.before_people", "path", n.rule.Calls, "rule", last.ID))
 	}
 }

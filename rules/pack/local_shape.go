@@ -8,6 +8,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // A shaper compares a document with the type that it is read into and gives
@@ -18,13 +19,13 @@ type shaper struct {
 	wrong    bool // some value is of a wrong kind
 }
 
-func (s *shaper) problem(at int, what, hint string) {
+func (s *shaper) problem(at int, what, hint message.Message) {
 	if len(s.problems) < maxProblems {
 		s.problems = append(s.problems, place{doc: s.doc, node: &node{at: at}}.problem(what, hint))
 	}
 }
 
-func (s *shaper) value(n *node, at int, name string, t reflect.Type) {
+func (s *shaper) value(n *node, at int, name any, t reflect.Type) {
 	fits := true
 	switch t.Kind() {
 	case reflect.String:
@@ -36,7 +37,7 @@ func (s *shaper) value(n *node, at int, name string, t reflect.Type) {
 	case reflect.Slice:
 		fits = n.kind == unstable.Array
 		for _, item := range n.items {
-			s.value(item, item.at, "an item of "+name, t.Elem())
+			s.value(item, item.at, message.New("pack/kind.item", "key", name), t.Elem())
 		}
 	case reflect.Map:
 		fits = n.kind == unstable.InlineTable
@@ -50,7 +51,7 @@ func (s *shaper) value(n *node, at int, name string, t reflect.Type) {
 	}
 	if !fits {
 		s.wrong = true
-		s.problem(at, name+" must be "+kindWord(t.Kind()), "")
+		s.problem(at, message.New("pack/kind."+t.Kind().String(), "key", name), message.Message{})
 	}
 }
 
@@ -68,15 +69,10 @@ func (s *shaper) table(n *node, t reflect.Type) {
 			s.value(n.fields[key], n.keys[key], key, known)
 			continue
 		}
-		hint := "there may stand: " + strings.Join(slices.Sorted(slices.Values(words)), ", ")
-		if near := meant(key, words); near != "" {
-			hint = near
+		hint := assess.DidYouMean(key, words)
+		if hint.IsZero() {
+			hint = message.New("pack/no_such.keys", "words", strings.Join(slices.Sorted(slices.Values(words)), ", "))
 		}
-		s.problem(n.keys[key], key+" is no key here", hint)
+		s.problem(n.keys[key], message.New("pack/no_such.key", "key", key), hint)
 	}
-}
-
-func kindWord(k reflect.Kind) string {
-	return map[reflect.Kind]string{reflect.String: "a text in quotes", reflect.Float64: "a number", reflect.Bool: "true or false",
-		reflect.Slice: "a list", reflect.Map: "a table", reflect.Struct: "a table"}[k]
 }

@@ -80,7 +80,7 @@ func TestExamplePack(t *testing.T) {
 	if c := p.Cautions["example-harbour-ask-office"]; len(c.Sources) != 1 || c.Sources[0].Edition != "2026, sections 2 to 6" {
 		t.Errorf("the caution has the sources %v", c.Sources)
 	}
-	if len(p.Locals) != 1 || !p.Locals[0].Local || len(p.Locals[0].Relaxes) != 1 || !strings.Contains(p.Locals[0].Relaxes[0], "wood_moisture is 13 %") {
+	if len(p.Locals) != 1 || !p.Locals[0].Local || len(p.Locals[0].Relaxes) != 1 || !strings.Contains(p.Locals[0].Relaxes[0].String(), "wood_moisture is 13 %") {
 		t.Errorf("the pack is named as %+v", p.Locals)
 	}
 }

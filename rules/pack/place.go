@@ -51,8 +51,8 @@ func (p place) text() condition.Place {
 }
 
 // problem is what is wrong there, with the line where it has one.
-func (p place) problem(what, hint string) *assess.Problem {
-	out := &assess.Problem{Kind: assess.Invalid, Place: p.file, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
+func (p place) problem(what, hint message.Message) *assess.Problem {
+	out := &assess.Problem{Kind: assess.Invalid, Place: p.file, What: what, Hint: hint}
 	if p.doc != nil {
 		out.Place, out.Lines = p.doc.place(p.node.at).String(), p.doc.underline(p.node.at)
 	}

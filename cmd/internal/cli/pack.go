@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -133,7 +134,8 @@ func (a *app) testRegion(region string) (failed int, err error) {
 	failures, ran := e.Test()
 	fmt.Fprintf(a.Out, "%-6s %s\n", region, a.say("cli/test.ran", "ran", ran, "rules", len(e.Pack.Tested()), "failed", len(failures)))
 	for _, f := range failures {
-		fmt.Fprintf(a.Out, "  %s\n    %s\n", a.say("cli/test.case", "rule", f.Rule, "case", f.Case, "want", f.Want, "got", f.Got), f.Explain)
+		got := cmp.Or(f.Got, a.language.Say(f.Fault))
+		fmt.Fprintf(a.Out, "  %s\n    %s\n", a.say("cli/test.case", "rule", f.Rule, "case", f.Case, "want", f.Want, "got", got), f.Explain(a.language))
 	}
 	return len(failures), nil
 }

@@ -79,10 +79,10 @@ func (s sheet) condition(head string, c *condition.Condition) {
 
 func (s sheet) explained(head, mark string, x condition.Explanation) {
 	if x.Joint == condition.Leaf {
-		s.hang(head, mark, x.Text)
+		s.hang(head, mark, s.engine.Language.Say(x.Text))
 		return
 	}
-	s.hang(head, mark, x.Joint.String()+":")
+	s.hang(head, mark, s.engine.Language.Say(x.Joint.Message())+":")
 	for _, part := range x.Parts {
 		s.explained("", strings.Repeat(" ", len(mark))+"- ", part)
 	}

@@ -52,7 +52,7 @@ func (a *app) reason(r *rules.Reason) {
 	default:
 		fmt.Fprintln(a.Out, "  "+a.say("cli/why.decided"))
 		for _, x := range r.Decided {
-			fmt.Fprintln(a.Out, "    "+strings.ReplaceAll(x.String(), "\n", "\n    "))
+			fmt.Fprintln(a.Out, "    "+strings.ReplaceAll(x.Lines(a.language), "\n", "\n    "))
 		}
 	}
 	if len(f.Missing) > 0 {

@@ -33,7 +33,7 @@ func Result() *assess.Result {
 		Said:    said(),
 		Packs: []assess.PackRef{
 			{ID: "base", Edition: "2026-05"},
-			{ID: "invented-county", Edition: "1", Local: true, Relaxes: []string{"flat.limit: invented ordinance, section 2"}},
+			{ID: "invented-county", Edition: "1", Local: true, Relaxes: []message.Message{message.Verbatim("flat.limit: invented ordinance, section 2")}},
 		},
 	}
 }
