@@ -12,36 +12,44 @@ import (
 func (b *builder) answers() Section {
 	s := b.section(AnswersSection)
 	s.Detail = true
-	t := b.answerTable("answers")
+	var list []*assess.Said
 	for i := range b.r.Said {
 		if a := &b.r.Said[i]; !a.Default && !a.Parked {
-			b.addAnswer(t, a)
+			list = append(list, a)
 		}
 	}
-	s.addTable("", t)
-	if len(t.Rows) > 0 {
+	s.addTable("", b.answerTable("answers").Of(b.language, list))
+	if len(list) > 0 {
 		s.Lead = []Para{{Text: b.say("report/answers.lead")}}
 	}
 	return s
 }
 
-func (b *builder) answerTable(id string) *Table {
-	return &Table{ID: id, Shape: Grid, Columns: []Column{
-		b.column("place", Group, 18), b.column("question", Title, 42), b.column("answer", Detail, 28),
-		b.column("known", Detail, 28), b.column("note", Detail, 34), b.column("address", Aside, 26),
+func (b *builder) answerTable(id string) TableOf[*assess.Said] {
+	return TableOf[*assess.Said]{ID: id, Shape: Grid, Tone: answerTone, Columns: []ColumnOf[*assess.Said]{
+		TextColumn("report/column.place", Group, 18, func(s *assess.Said) string { return b.placeOf(s.Address) }),
+		TextColumn("report/column.question", Title, 42, func(s *assess.Said) string { return b.named(s.Address) }),
+		TextColumn("report/column.answer", Detail, 28, b.answer),
+		TextColumn("report/column.known", Detail, 28, b.known),
+		TextColumn("report/column.note", Detail, 34, func(s *assess.Said) string { return b.note(&s.Answer) }),
+		TextColumn("report/column.address", Aside, 26, func(s *assess.Said) string { return b.address(s.Address) }),
 	}}
 }
 
-func (b *builder) addAnswer(t *Table, s *assess.Said) {
-	tone := Plain
+func answerTone(s *assess.Said) Tone {
 	if s.Answer.Reply != assess.Given {
-		tone = Waiting
+		return Waiting
 	}
-	known := ""
-	if s.Answer.Reply == assess.Given && !s.Default {
-		known = b.basis(&s.Answer)
+	return Plain
+}
+
+// known is how a value is known; a declared one, and a reply in the place of a
+// value, are known in no way.
+func (b *builder) known(s *assess.Said) string {
+	if s.Answer.Reply != assess.Given || s.Default {
+		return ""
 	}
-	t.add(tone, b.placeOf(s.Address), b.named(s.Address), b.answer(s), known, b.note(&s.Answer), b.address(s.Address))
+	return b.basis(&s.Answer)
 }
 
 // answer is the value, or the reply that stands in its place.

@@ -21,6 +21,15 @@ type builder struct {
 	warnings *warnings
 }
 
+// Options say for whom a view is made.
+type Options struct {
+	Units quantity.System
+	Note  string // printed before everything else, such as that the data is invented
+}
+
+// NewView makes the view of a result, in the result's language.
+func NewView(r *assess.Result, o Options) *View { return newBuilder(r, o).view() }
+
 func newBuilder(r *assess.Result, o Options) *builder {
 	w := words{cmp.Or(r.Language, message.English())}
 	b := &builder{words: w, r: r, o: o}
@@ -115,29 +124,9 @@ func (b *builder) section(id string) Section {
 	return Section{ID: id, Heading: b.say("report/heading." + id), Sheet: b.say("report/sheet." + id)}
 }
 
-// column is a column with the heading of its key and a wished width in characters.
-func (b *builder) column(key string, role Role, width int) Column {
-	return Column{Heading: b.say("report/column." + key), Role: role, Width: width}
-}
-
-// numbers is a column of numbers.
-func (b *builder) numbers(key string, width int) Column {
-	c := b.column(key, Detail, width)
-	c.Number = true
-	return c
-}
-
 // amount prints a quantity in the reader's units.
 func (b *builder) amount(d quantity.Dimension, r quantity.Range) string {
 	return quantity.Write(d, r, b.o.Units)
-}
-
-func cells(texts ...string) []Cell {
-	out := make([]Cell, len(texts))
-	for i, t := range texts {
-		out[i] = Cell{Text: t}
-	}
-	return out
 }
 
 // addTable appends a part with the table, unless the table has no rows.
@@ -147,6 +136,11 @@ func (s *Section) addTable(heading string, t *Table, lead ...Para) {
 	}
 }
 
-func (t *Table) add(tone Tone, texts ...string) {
-	t.Rows = append(t.Rows, Row{Tone: tone, Cells: cells(texts...)})
+// pointers are those of a list's elements.
+func pointers[T any](list []T) []*T {
+	out := make([]*T, len(list))
+	for i := range list {
+		out[i] = &list[i]
+	}
+	return out
 }

@@ -34,9 +34,10 @@ func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part
 		Lead:    b.checked(c),
 	}
 	if c.Work != nil && len(c.Work.Lines) > 0 {
-		p.Table = b.sum(c, n)
+		lines := b.sumLines(c)
+		p.Table = b.sumTable(n).Of(b.language, lines)
 		p.Calculation = &Calculation{
-			ID: "sum_" + strconv.Itoa(n), Sheet: c.Work,
+			ID: sumID(n), Sheet: c.Work, Lines: b.calculationLines(lines),
 			Value: c.Value, Limit: c.Limit, AtLeast: c.AtLeast, Dimension: c.Dimension,
 		}
 	}
@@ -95,16 +96,40 @@ func (b *builder) result(c *assess.Check) string {
 	return b.say("report/check.result", "value", b.amount(c.Dimension, c.Value), "limit", limit)
 }
 
-// sum is the arithmetic line by line, with the numbers filled in.
-func (b *builder) sum(c *assess.Check, n int) *Table {
-	t := &Table{ID: "sum_" + strconv.Itoa(n), Shape: Grid, Columns: []Column{
-		b.column("what", Title, 34), b.column("sum", Detail, 60),
-		b.numbers("value", 24), b.column("source", Detail, 24),
-	}}
+// A sumLine is a line of a check's arithmetic, with its source.
+type sumLine struct {
+	formula.Line
+	sheet  *formula.Sheet
+	source string
+}
+
+func (b *builder) sumLines(c *assess.Check) []sumLine {
+	var lines []sumLine
 	for _, l := range c.Work.Lines {
-		t.add(Plain, b.tell(l.What), arithmetic(c.Work, l.Name, l.Expr), b.lineValue(l.Dimension, l.Unit, l.Value), b.lineSource(c, b.tell(l.Source)))
+		lines = append(lines, sumLine{l, c.Work, b.lineSource(c, b.tell(l.Source))})
 	}
-	return t
+	return lines
+}
+
+func (b *builder) calculationLines(lines []sumLine) []CalculationLine {
+	var out []CalculationLine
+	for _, l := range lines {
+		out = append(out, CalculationLine{What: b.tell(l.What), Source: l.source})
+	}
+	return out
+}
+
+// sumID is the name of the nth calculation of a view.
+func sumID(n int) string { return "sum_" + strconv.Itoa(n) }
+
+// sumTable is arithmetic line by line, with the numbers filled in.
+func (b *builder) sumTable(n int) TableOf[sumLine] {
+	return TableOf[sumLine]{ID: sumID(n), Shape: Grid, Columns: []ColumnOf[sumLine]{
+		TextColumn("report/column.what", Title, 34, func(l sumLine) string { return b.tell(l.What) }),
+		TextColumn("report/column.sum", Detail, 60, func(l sumLine) string { return arithmetic(l.sheet, l.Name, l.Expr) }),
+		amountColumn("report/column.value", 24, func(l sumLine) string { return b.lineValue(l.Dimension, l.Unit, l.Value) }),
+		TextColumn("report/column.source", Detail, 24, func(l sumLine) string { return l.source }),
+	}}
 }
 
 // arithmetic is a line's name, and for a sum the expression in names and in

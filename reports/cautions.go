@@ -8,11 +8,14 @@ import (
 	"underfoot/assess"
 )
 
-// warnings are the different cautions of a result, numbered from 1 in order of
-// appearance, with the rooms that each was raised for.
-type warnings struct {
-	list  []assess.Caution
-	where [][]string
+// warnings are the different cautions of a result in order of appearance.
+type warnings struct{ list []warning }
+
+// A warning is a caution, numbered from 1, with the rooms that it was raised for.
+type warning struct {
+	assess.Caution
+	n     int
+	rooms []string
 }
 
 func collect(r *assess.Result) *warnings {
@@ -23,9 +26,9 @@ func collect(r *assess.Result) *warnings {
 			n := w.find(c.ID)
 			if n < 0 {
 				n = len(w.list)
-				w.list, w.where = append(w.list, c), append(w.where, nil)
+				w.list = append(w.list, warning{Caution: c, n: n + 1})
 			}
-			w.where[n] = append(w.where[n], areaName(a))
+			w.list[n].rooms = append(w.list[n].rooms, areaName(a))
 		}
 	}
 	return w
@@ -33,7 +36,7 @@ func collect(r *assess.Result) *warnings {
 
 // find is the place of a caution in the list, or -1.
 func (w *warnings) find(id string) int {
-	return slices.IndexFunc(w.list, func(c assess.Caution) bool { return c.ID == id })
+	return slices.IndexFunc(w.list, func(c warning) bool { return c.ID == id })
 }
 
 // cautions are the warnings that findings and plan attach, after those that
@@ -44,18 +47,25 @@ func (b *builder) cautions() Section {
 		s.Lead = append(s.Lead, Para{Label: b.say("report/cautions." + key), Text: b.say("report/cautions." + key + "_text")})
 	}
 	s.Lead = append(s.Lead, Para{Label: b.say("report/cautions.local"), Text: b.say("report/view.local")})
-	t := &Table{ID: "cautions", Columns: []Column{
-		b.column("number", Mark, 6), b.column("caution", Title, 80), b.column("where", Aside, 24), b.column("sources", Aside, 24),
-	}}
-	for i, c := range b.warnings.list {
-		where := ""
-		if len(b.r.Areas) > 1 {
-			where = strings.Join(distinct(b.warnings.where[i]), ", ")
-		}
-		t.add(Plain, strconv.Itoa(i+1), c.Text, where, b.cite(c.Sources...))
-	}
-	s.addTable("", t)
+	s.addTable("", b.cautionTable().Of(b.language, b.warnings.list))
 	return s
+}
+
+func (b *builder) cautionTable() TableOf[warning] {
+	return TableOf[warning]{ID: "cautions", Columns: []ColumnOf[warning]{
+		TextColumn("report/column.number", Mark, 6, func(w warning) string { return strconv.Itoa(w.n) }),
+		TextColumn("report/column.caution", Title, 80, func(w warning) string { return w.Text }),
+		TextColumn("report/column.where", Aside, 24, b.warnedRooms),
+		TextColumn("report/column.sources", Aside, 24, func(w warning) string { return b.cite(w.Sources...) }),
+	}}
+}
+
+// warnedRooms are the rooms of a warning, where there are several in the job.
+func (b *builder) warnedRooms(w warning) string {
+	if len(b.r.Areas) < 2 {
+		return ""
+	}
+	return strings.Join(distinct(w.rooms), ", ")
 }
 
 // warned points from a plan step to its cautions by number.

@@ -71,6 +71,12 @@ func (p *Part) clean() {
 			}
 		}
 	}
+	if p.Calculation != nil {
+		for i := range p.Calculation.Lines {
+			l := &p.Calculation.Lines[i]
+			l.What, l.Source = Clean(l.What), Clean(l.Source)
+		}
+	}
 	if p.Build != nil {
 		for i := range p.Build.Layers {
 			l := &p.Build.Layers[i]

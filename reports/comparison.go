@@ -62,22 +62,40 @@ func (b comparer) outcome() Section {
 	s := b.section(SummarySection)
 	s.Lead = []Para{{Label: b.say("report/summary.outcome"), Tone: verdictTone(b.c.New.Verdict),
 		Text: b.say("report/summary.sentence", "verdict", b.verdict(b.c.New.Verdict), "means", b.say("report/verdict."+b.c.New.Verdict.String()+"_means"))}}
-	t := &Table{ID: "visits", Columns: []Column{
-		b.column("place", Title, 20), b.column("first_visit", Detail, 34), b.column("second_visit", Detail, 34)}}
+	s.addTable("", visitTable().Of(b.language, b.zoneVisits()))
+	return s
+}
+
+// A visited place is how it stood at two visits.
+type visited struct {
+	place, first, second string
+	tone                 Tone
+}
+
+func visitTable() TableOf[visited] {
+	return TableOf[visited]{ID: "visits", Tone: func(v visited) Tone { return v.tone }, Columns: []ColumnOf[visited]{
+		TextColumn("report/column.place", Title, 20, func(v visited) string { return v.place }),
+		TextColumn("report/column.first_visit", Detail, 34, func(v visited) string { return v.first }),
+		TextColumn("report/column.second_visit", Detail, 34, func(v visited) string { return v.second }),
+	}}
+}
+
+// zoneVisits are the zones of both records, and the rooms that only one has.
+func (b comparer) zoneVisits() []visited {
+	var list []visited
 	for i := range b.c.Areas {
 		a := &b.c.Areas[i]
 		for _, z := range a.Zones {
-			t.add(Plain, b.zone(a, z.ID), b.stood(z.Old), b.stood(z.New))
+			list = append(list, visited{place: b.zone(a, z.ID), first: b.stood(z.Old), second: b.stood(z.New)})
 		}
 	}
 	for _, id := range b.c.Added {
-		t.add(Plain, id, b.say("report/comparison.not_there"), b.say("report/comparison.only_new"))
+		list = append(list, visited{place: id, first: b.say("report/comparison.not_there"), second: b.say("report/comparison.only_new")})
 	}
 	for _, id := range b.c.Missing {
-		t.add(Waiting, id, b.say("report/comparison.only_old"), b.say("report/comparison.not_there"))
+		list = append(list, visited{place: id, first: b.say("report/comparison.only_old"), second: b.say("report/comparison.not_there"), tone: Waiting})
 	}
-	s.addTable("", t)
-	return s
+	return list
 }
 
 func (b comparer) zone(a *assess.AreaComparison, zone string) string {
@@ -98,25 +116,42 @@ func (b comparer) stood(z *assess.ZoneResult) string {
 // changes are the findings at both visits, those that ask most first.
 func (b comparer) changes() Section {
 	s := b.section(ChangesSection)
-	t := &Table{ID: "changes", Columns: []Column{
-		b.column("place", Group, 15), b.column("became", Mark, 12), b.column("finding", Title, 40), b.column("about", Detail, 12),
-		b.column("first_visit", Detail, 24), b.column("second_visit", Detail, 24), b.column("rule", Aside, 24)}}
+	var list []changed
 	for i := range b.c.Areas {
 		a := &b.c.Areas[i]
 		for n := range a.Findings {
-			f := &a.Findings[n]
-			told := raised(f)
-			t.add(changeTone(f.Change), b.zone(a, f.Zone), b.say("report/change."+f.Change.String()), told.Text, b.about(told),
-				b.at(f.Old), b.now(f), told.Rule)
-			t.Rows[len(t.Rows)-1].Detail = small(f)
+			list = append(list, changed{&a.Findings[n], a})
 		}
 	}
-	s.addTable("", t)
+	s.addTable("", b.changeTable().Of(b.language, list))
 	s.Lead = []Para{{Text: b.say("report/changes.lead")}}
-	if len(t.Rows) == 0 {
+	if len(list) == 0 {
 		s.Lead = []Para{{Text: b.say("report/changes.nothing")}}
 	}
 	return s
+}
+
+// A changed finding stands in a room of both visits.
+type changed struct {
+	*assess.FindingChange
+	area *assess.AreaComparison
+}
+
+func (b comparer) changeTable() TableOf[changed] {
+	return TableOf[changed]{
+		ID:     "changes",
+		Tone:   func(c changed) Tone { return changeTone(c.Change) },
+		Detail: func(c changed) bool { return small(c.FindingChange) },
+		Columns: []ColumnOf[changed]{
+			TextColumn("report/column.place", Group, 15, func(c changed) string { return b.zone(c.area, c.Zone) }),
+			TextColumn("report/column.became", Mark, 12, func(c changed) string { return b.say("report/change." + c.Change.String()) }),
+			TextColumn("report/column.finding", Title, 40, func(c changed) string { return raised(c.FindingChange).Text }),
+			TextColumn("report/column.about", Detail, 12, func(c changed) string { return b.about(raised(c.FindingChange)) }),
+			TextColumn("report/column.first_visit", Detail, 24, func(c changed) string { return b.at(c.Old) }),
+			TextColumn("report/column.second_visit", Detail, 24, func(c changed) string { return b.now(c.FindingChange) }),
+			TextColumn("report/column.rule", Aside, 24, func(c changed) string { return raised(c.FindingChange).Rule }),
+		},
+	}
 }
 
 // raised is the finding that states the trouble: of the second visit, or of the
@@ -140,7 +175,7 @@ func (b comparer) now(f *assess.FindingChange) string {
 // small reports a change that a short print leaves out: about what nobody has
 // named, or as slight before as now.
 func small(f *assess.FindingChange) bool {
-	return unnamed(raised(f)) || f.Old.Compared() <= 2 && f.New.Compared() <= 2
+	return isUnnamed(raised(f)) || f.Old.Compared() <= 2 && f.New.Compared() <= 2
 }
 
 // at is how a finding stood at one visit, with its value.
@@ -167,20 +202,20 @@ func changeTone(c assess.Change) Tone {
 // changedAnswers are the answers that the two records give differently.
 func (b comparer) changedAnswers() Section {
 	s := b.section(AnswersSection)
-	t := &Table{ID: "changed_answers", Shape: Grid, Columns: []Column{
-		b.column("question", Title, 30), b.column("address", Detail, 30), b.column("first_visit", Detail, 24), b.column("second_visit", Detail, 24)}}
 	value := func(x *assess.Said) string {
 		if x == nil {
 			return b.say("report/comparison.not_answered")
 		}
 		return x.Value
 	}
-	for _, a := range b.c.Answers {
-		t.add(Plain, a.Label, b.builder.address(a.Address), value(a.Old), value(a.New))
-	}
-	s.addTable("", t)
+	s.addTable("", TableOf[assess.AnswerChange]{ID: "changed_answers", Shape: Grid, Columns: []ColumnOf[assess.AnswerChange]{
+		TextColumn("report/column.question", Title, 30, func(a assess.AnswerChange) string { return a.Label }),
+		TextColumn("report/column.address", Detail, 30, func(a assess.AnswerChange) string { return b.address(a.Address) }),
+		TextColumn("report/column.first_visit", Detail, 24, func(a assess.AnswerChange) string { return value(a.Old) }),
+		TextColumn("report/column.second_visit", Detail, 24, func(a assess.AnswerChange) string { return value(a.New) }),
+	}}.Of(b.language, b.c.Answers))
 	s.Lead = []Para{{Text: b.say("report/comparison.answers")}}
-	if len(t.Rows) == 0 {
+	if len(b.c.Answers) == 0 {
 		s.Lead = []Para{{Text: b.say("report/comparison.same_answers")}}
 	}
 	return s
@@ -189,35 +224,51 @@ func (b comparer) changedAnswers() Section {
 // acceptance says for each finding what must be seen or measured.
 func (b comparer) acceptance() Section {
 	s := b.section(AcceptanceSection)
-	t := &Table{ID: "acceptance", Columns: []Column{
-		b.column("place", Group, 15), b.column("became", Mark, 12), b.column("finding", Title, 40), b.column("about", Detail, 12),
-		b.column("look", Detail, 50), b.column("todo", Detail, 40), b.column("signed", Detail, 16)}}
+	var list []accepted
 	for i := range b.c.Areas {
 		a := &b.c.Areas[i]
 		for n := range a.Accept {
-			if unnamed(raised(&a.Accept[n].FindingChange)) {
-				continue
+			if !isUnnamed(raised(&a.Accept[n].FindingChange)) {
+				list = append(list, accepted{&a.Accept[n], a})
 			}
-			b.accept(t, b.zone(a, a.Accept[n].Zone), &a.Accept[n])
 		}
 	}
-	s.addTable("", t)
-	if len(t.Rows) > 0 {
+	s.addTable("", b.acceptanceTable().Of(b.language, list))
+	if len(list) > 0 {
 		s.Lead = []Para{{Text: b.say("report/acceptance.lead")}}
 	}
 	return s
 }
 
-func (b comparer) accept(t *Table, place string, a *assess.Acceptance) {
-	told := raised(&a.FindingChange)
-	remedy := ""
-	if a.New.Compared() > 0 {
-		remedy = b.remedy(a.New)
+// An accepted finding is one to be signed for, in a room of both visits.
+type accepted struct {
+	*assess.Acceptance
+	area *assess.AreaComparison
+}
+
+func (b comparer) acceptanceTable() TableOf[accepted] {
+	return TableOf[accepted]{
+		ID:     "acceptance",
+		Tone:   func(a accepted) Tone { return changeTone(a.Change) },
+		Detail: func(a accepted) bool { return small(&a.FindingChange) },
+		Columns: []ColumnOf[accepted]{
+			TextColumn("report/column.place", Group, 15, func(a accepted) string { return b.zone(a.area, a.Zone) }),
+			TextColumn("report/column.became", Mark, 12, func(a accepted) string { return b.say("report/change." + a.Change.String()) }),
+			TextColumn("report/column.finding", Title, 40, func(a accepted) string { return raised(&a.FindingChange).Text }),
+			TextColumn("report/column.about", Detail, 12, func(a accepted) string { return b.about(raised(&a.FindingChange)) }),
+			TextColumn("report/column.look", Detail, 50, func(a accepted) string { return b.lookLines(a.Acceptance) }),
+			TextColumn("report/column.todo", Detail, 40, b.still),
+			blankColumn[accepted]("report/column.signed", 16),
+		},
 	}
-	t.add(changeTone(a.Change), place, b.say("report/change."+a.Change.String()), told.Text, b.about(told), b.lookLines(a), remedy, "")
-	row := &t.Rows[len(t.Rows)-1]
-	row.Detail = small(&a.FindingChange)
-	row.Cells[len(row.Cells)-1].Blank = true
+}
+
+// still is what follows of a finding that the second visit has, too.
+func (b comparer) still(a accepted) string {
+	if a.New.Compared() <= 0 {
+		return ""
+	}
+	return b.remedy(a.New)
 }
 
 // lookLines are what is to be seen or measured, one a line.

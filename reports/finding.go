@@ -7,35 +7,67 @@ import (
 	"underfoot/assess/quantity"
 )
 
-func (b *builder) findingTable() *Table {
-	return &Table{ID: "findings", Columns: []Column{
-		b.column("place", Group, 15), b.column("stands", Mark, 12), b.column("finding", Title, 30),
-		b.column("about", Detail, 11), b.column("found", Detail, 12), b.column("limit", Detail, 14),
-		b.column("why", Detail, 28), b.column("todo", Detail, 28), b.column("missing", Detail, 24),
-		b.column("risk", Aside, 60), b.column("protects", Aside, 14), b.column("sources", Aside, 18), b.column("rule", Aside, 24),
-		b.column("decided", Fold, 40),
-	}}
+// A findingRow is a line of the findings: findings that are alike, one that asks
+// nothing, or all those about what nobody has named.
+type findingRow struct {
+	tone                                       Tone
+	detail                                     bool
+	place, stands, text, about, found, limit   string
+	why, remedy, missing, risk, protects, rule string
+	sources, decided                           string
+}
+
+// findingTable lists findings. Those that ask nothing are listed under the same
+// columns, so that on paper the headings which a sheet repeats are those of both.
+func findingTable(id string, shape Shape) TableOf[findingRow] {
+	return TableOf[findingRow]{
+		ID: id, Shape: shape,
+		Tone:   func(r findingRow) Tone { return r.tone },
+		Detail: func(r findingRow) bool { return r.detail },
+		Columns: []ColumnOf[findingRow]{
+			TextColumn("report/column.place", Group, 15, func(r findingRow) string { return r.place }),
+			TextColumn("report/column.stands", Mark, 12, func(r findingRow) string { return r.stands }),
+			TextColumn("report/column.finding", Title, 30, func(r findingRow) string { return r.text }),
+			TextColumn("report/column.about", Detail, 11, func(r findingRow) string { return r.about }),
+			TextColumn("report/column.found", Detail, 12, func(r findingRow) string { return r.found }),
+			TextColumn("report/column.limit", Detail, 14, func(r findingRow) string { return r.limit }),
+			TextColumn("report/column.why", Detail, 28, func(r findingRow) string { return r.why }),
+			TextColumn("report/column.todo", Detail, 28, func(r findingRow) string { return r.remedy }),
+			TextColumn("report/column.missing", Detail, 24, func(r findingRow) string { return r.missing }),
+			TextColumn("report/column.risk", Aside, 60, func(r findingRow) string { return r.risk }),
+			TextColumn("report/column.protects", Aside, 14, func(r findingRow) string { return r.protects }),
+			TextColumn("report/column.sources", Aside, 18, func(r findingRow) string { return r.sources }),
+			TextColumn("report/column.rule", Aside, 24, func(r findingRow) string { return r.rule }),
+			TextColumn("report/column.decided", Fold, 40, func(r findingRow) string { return r.decided }),
+		},
+	}
 }
 
 // finding is one row for findings that are alike.
-func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) []string {
+func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) findingRow {
 	f := alike[0]
-	about, found := b.about(f), b.found(f)
+	row := b.satisfied(a, f)
 	missing := f.Missing
 	if len(alike) > 1 {
-		about, found = b.aboutEach(alike), ""
+		row.about, row.found = b.aboutEach(alike), ""
 		for _, other := range alike[1:] {
 			missing = append(missing[:len(missing):len(missing)], other.Missing...)
 		}
 	}
-	limit := f.Limit
-	if firm := b.firmness(f.Basis...); limit != "" && firm != "" {
-		limit += " (" + firm + ")"
+	if firm := b.firmness(f.Basis...); row.limit != "" && firm != "" {
+		row.limit += " (" + firm + ")"
 	}
-	return []string{
-		place(a, f.Zone), b.stands(f), f.Text, about, found, limit,
-		f.Why, b.remedy(f), b.names(missing), b.risk(f.Failure),
-		b.or("report/protects."+f.Protects, f.Protects), b.cite(f.Sources...), f.Rule, decided(alike),
+	row.why, row.remedy, row.missing = f.Why, b.remedy(f), b.names(missing)
+	row.risk, row.protects = b.risk(f.Failure), b.or("report/protects."+f.Protects, f.Protects)
+	row.decided = decided(alike)
+	return row
+}
+
+// satisfied is the row of a finding that asks nothing.
+func (b *builder) satisfied(a *assess.AreaResult, f *assess.Finding) findingRow {
+	return findingRow{
+		tone: findingTone(f), place: place(a, f.Zone), stands: b.stands(f), text: f.Text, about: b.about(f), found: b.found(f),
+		limit: f.Limit, sources: b.cite(f.Sources...), rule: f.Rule,
 	}
 }
 
@@ -81,20 +113,6 @@ func (b *builder) found(f *assess.Finding) string {
 	return f.Value
 }
 
-// restTable has the columns of the findings, so that on paper the headings which
-// a sheet repeats are those of both.
-func (b *builder) restTable() *Table {
-	t := b.findingTable()
-	t.ID, t.Shape = "other_findings", Grid
-	return t
-}
-
-// addRest adds a finding that asks nothing.
-func (b *builder) addRest(t *Table, a *assess.AreaResult, f *assess.Finding) {
-	t.add(findingTone(f), place(a, f.Zone), b.stands(f), f.Text, b.about(f), b.found(f), f.Limit,
-		"", "", "", "", "", b.cite(f.Sources...), f.Rule, "")
-}
-
 // stands is the word for a finding's outcome. A rule that permits says
 // 'possible' when it holds, a bare caution says 'noted'.
 func (b *builder) stands(f *assess.Finding) string {
@@ -127,7 +145,7 @@ func findingTone(f *assess.Finding) Tone {
 
 // about is the thing that the finding is about, where that is a listed one.
 func (b *builder) about(f *assess.Finding) string {
-	if unnamed(f) {
+	if isUnnamed(f) {
 		return b.say("report/findings.unnamed")
 	}
 	if p, ok := base(f); ok {

@@ -11,22 +11,25 @@ import (
 // is out of the question, is left to the data.
 func (b *builder) findings() Section {
 	s := b.section(FindingsSection)
-	open, rest := b.findingTable(), b.restTable()
+	var open, rest []findingRow
 	for i := range b.r.Areas {
-		b.addFindings(open, rest, &b.r.Areas[i])
+		asks, satisfied := b.findingsOf(&b.r.Areas[i])
+		open, rest = append(open, asks...), append(rest, satisfied...)
 	}
-	s.addTable("", open)
+	s.addTable("", findingTable("findings", Records).Of(b.language, open))
 	if nothing := b.nothing(open); nothing != "" {
 		s.Lead = []Para{{Text: nothing}}
 	}
-	s.addTable(b.say("report/findings.rest"), rest)
-	if len(rest.Rows) > 0 {
+	s.addTable(b.say("report/findings.rest"), findingTable("other_findings", Grid).Of(b.language, rest))
+	if len(rest) > 0 {
 		s.Parts[len(s.Parts)-1].Detail, s.Parts[len(s.Parts)-1].Screen = true, true
 	}
 	return s
 }
 
-func (b *builder) addFindings(open, rest *Table, a *assess.AreaResult) {
+// findingsOf are an area's findings that ask for something, with the notes
+// behind them, and those that ask nothing.
+func (b *builder) findingsOf(a *assess.AreaResult) (open, rest []findingRow) {
 	var notes [][]*assess.Finding
 	for _, alike := range gather(printed(a)) {
 		f := alike[0]
@@ -34,16 +37,20 @@ func (b *builder) addFindings(open, rest *Table, a *assess.AreaResult) {
 		case noted(f):
 			notes = append(notes, alike)
 		case f.Outcome == assess.Holds:
-			b.addRest(rest, a, f)
+			rest = append(rest, b.satisfied(a, f))
 		default:
-			open.add(findingTone(f), b.finding(a, alike)...)
-			open.Rows[len(open.Rows)-1].Detail = folded(f)
+			row := b.finding(a, alike)
+			row.detail = folded(f)
+			open = append(open, row)
 		}
 	}
-	b.addUnnamed(open, a)
+	open = append(open, b.unnamed(a)...)
 	for _, alike := range notes {
-		open.add(Plain, b.finding(a, alike)...)
+		row := b.finding(a, alike)
+		row.tone = Plain
+		open = append(open, row)
 	}
+	return open, rest
 }
 
 // printed are the findings that a report tells one by one.
@@ -53,7 +60,7 @@ func printed(a *assess.AreaResult) []*assess.Finding {
 		f := &a.Findings[i]
 		switch {
 		case f.Outcome == assess.NotApplicable, idle(a, f):
-		case f.Outcome == assess.NotSettled && unnamed(f): // one line stands for all of these
+		case f.Outcome == assess.NotSettled && isUnnamed(f): // one line stands for all of these
 		default:
 			out = append(out, f)
 		}
@@ -62,11 +69,11 @@ func printed(a *assess.AreaResult) []*assess.Finding {
 }
 
 // nothing says that a list is empty, or that a short print leaves all of it out.
-func (b *builder) nothing(open *Table) string {
+func (b *builder) nothing(open []findingRow) string {
 	switch {
-	case len(open.Rows) == 0:
+	case len(open) == 0:
 		return b.say("report/findings.nothing")
-	case !slices.ContainsFunc(open.Rows, func(r Row) bool { return !r.Detail }):
+	case !slices.ContainsFunc(open, func(r findingRow) bool { return !r.detail }):
 		return b.say("report/findings.looks")
 	}
 	return ""

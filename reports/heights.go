@@ -25,17 +25,39 @@ func (b *builder) heights() Section {
 func (b *builder) build(place string, n int, u *assess.BuildUp) Part {
 	id := "build_" + strconv.Itoa(n)
 	build := &Build{ID: id, Height: u.Height, Weight: u.Weight}
-	t := &Table{ID: id, Shape: Grid, Columns: []Column{
-		b.column("layer", Title, 36), b.numbers("thickness", 20), b.numbers("weight", 20), b.column("source", Detail, 24),
-	}}
 	for _, l := range u.Layers {
-		name, source := b.tell(l.Name), b.cite(l.Source)
-		build.Layers = append(build.Layers, BuildLayer{Name: name, Source: source, Thickness: l.Thickness, Weight: l.Weight})
-		t.add(Plain, name, b.amount(quantity.Length, l.Thickness), b.amount(quantity.Load, l.Weight), source)
+		build.Layers = append(build.Layers, BuildLayer{Name: b.tell(l.Name), Source: b.cite(l.Source), Thickness: l.Thickness, Weight: l.Weight,
+			Read: b.amount(quantity.Length, l.Thickness) + ", " + b.amount(quantity.Load, l.Weight)})
 	}
-	t.add(Settled, b.say("report/heights.sum"), b.amount(quantity.Length, u.Height), b.amount(quantity.Load, u.Weight), "")
 	return Part{
 		Heading: b.say("report/heights.part", "place", place, "path", b.path(u.Path)),
-		Table:   t, Build: build,
+		Table:   b.buildTable(id).Of(b.language, b.buildRows(build)),
+		Build:   build,
+	}
+}
+
+// A buildRow is a layer of a build, or the sum of its layers.
+type buildRow struct {
+	BuildLayer
+	tone Tone
+}
+
+func (b *builder) buildRows(build *Build) []buildRow {
+	var rows []buildRow
+	for _, l := range build.Layers {
+		rows = append(rows, buildRow{BuildLayer: l})
+	}
+	return append(rows, buildRow{BuildLayer{Name: b.say("report/heights.sum"), Thickness: build.Height, Weight: build.Weight}, Settled})
+}
+
+func (b *builder) buildTable(id string) TableOf[buildRow] {
+	return TableOf[buildRow]{
+		ID: id, Shape: Grid, Tone: func(r buildRow) Tone { return r.tone },
+		Columns: []ColumnOf[buildRow]{
+			TextColumn("report/column.layer", Title, 36, func(l buildRow) string { return l.Name }),
+			amountColumn("report/column.thickness", 20, func(l buildRow) string { return b.amount(quantity.Length, l.Thickness) }),
+			amountColumn("report/column.weight", 20, func(l buildRow) string { return b.amount(quantity.Load, l.Weight) }),
+			TextColumn("report/column.source", Detail, 24, func(l buildRow) string { return l.Source }),
+		},
 	}
 }

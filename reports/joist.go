@@ -41,7 +41,7 @@ func (b *builder) joist(j *assess.JoistSheet) Section {
 	}
 	s.addTable(b.say("report/joist.inputs"), b.joistInputs(j))
 	if j.Outcome != assess.CheckRefused {
-		s.addTable(b.say("report/joist.results"), b.joistResults(j))
+		s.addTable(b.say("report/joist.results"), b.joistTable(j))
 	}
 	s.addList(b.say("report/joist.assumed"), b.tellAll(j.Assumed))
 	s.addList(b.say("report/joist.notes"), b.tellAll(j.Notes))
@@ -61,31 +61,39 @@ func (s *Section) addList(heading string, lines []string) {
 }
 
 func (b *builder) joistInputs(j *assess.JoistSheet) *Table {
-	t := &Table{ID: "inputs", Shape: Grid, Columns: []Column{b.column("question", Title, 34), b.column("answer", Detail, 40)}}
-	for i := range j.Inputs {
-		t.add(Plain, j.Inputs[i].Label, j.Inputs[i].Value)
-	}
-	return t
+	return TableOf[assess.Said]{ID: "inputs", Shape: Grid, Columns: []ColumnOf[assess.Said]{
+		TextColumn("report/column.question", Title, 34, func(s assess.Said) string { return s.Label }),
+		TextColumn("report/column.answer", Detail, 40, func(s assess.Said) string { return s.Value }),
+	}}.Of(b.language, j.Inputs)
 }
 
-func (b *builder) joistResults(j *assess.JoistSheet) *Table {
-	t := &Table{ID: "results", Shape: Grid, Columns: []Column{b.column("what", Title, 44), b.column("value", Detail, 40)}}
-	add := func(key, value string) { t.add(Plain, b.say("report/joist."+key), value) }
+// A joistResult is one number that comes of the sums.
+type joistResult struct{ what, value string }
+
+func (b *builder) joistTable(j *assess.JoistSheet) *Table {
+	return TableOf[joistResult]{ID: "results", Shape: Grid, Columns: []ColumnOf[joistResult]{
+		TextColumn("report/column.what", Title, 44, func(r joistResult) string { return r.what }),
+		TextColumn("report/column.value", Detail, 40, func(r joistResult) string { return r.value }),
+	}}.Of(b.language, b.joistResults(j))
+}
+
+func (b *builder) joistResults(j *assess.JoistSheet) []joistResult {
 	ratio := func(r quantity.Range) string { return b.amount(quantity.Ratio, r) }
 	length := func(r quantity.Range) string { return b.amount(quantity.Length, b.whole(r)) }
-	add("live", ratio(j.Live))
-	add("total", ratio(j.Total))
-	add("limit", b.say("report/joist.limit_value", "limit", ratio(j.Least), "load", b.say("report/joist."+"load_"+j.LimitLoad)))
-	add("margin", b.percent(j.Margin))
-	add("sag", b.sag(j.Deflection))
-	add("long_term", b.sag(j.LongTerm))
-	add("longest_deflection", length(j.Longest.Deflection))
-	add("longest_bending", length(j.Longest.Bending))
-	add("longest_governing", length(j.Longest.Governing))
-	add("share", b.percent(j.Share))
-	add("bending", b.percent(j.Bending))
-	add("shear", b.percent(j.Shear))
-	return t
+	return []joistResult{
+		{b.say("report/joist.live"), ratio(j.Live)},
+		{b.say("report/joist.total"), ratio(j.Total)},
+		{b.say("report/joist.limit"), b.say("report/joist.limit_value", "limit", ratio(j.Least), "load", b.say("report/joist."+"load_"+j.LimitLoad))},
+		{b.say("report/joist.margin"), b.percent(j.Margin)},
+		{b.say("report/joist.sag"), b.sag(j.Deflection)},
+		{b.say("report/joist.long_term"), b.sag(j.LongTerm)},
+		{b.say("report/joist.longest_deflection"), length(j.Longest.Deflection)},
+		{b.say("report/joist.longest_bending"), length(j.Longest.Bending)},
+		{b.say("report/joist.longest_governing"), length(j.Longest.Governing)},
+		{b.say("report/joist.share"), b.percent(j.Share)},
+		{b.say("report/joist.bending"), b.percent(j.Bending)},
+		{b.say("report/joist.shear"), b.percent(j.Shear)},
+	}
 }
 
 // sag writes a deflection with the digits that it needs: thousandths of an
@@ -158,21 +166,43 @@ const firstOptions = 3
 
 // optionTable is a row for each change, with what it gives and needs.
 func (b *builder) optionTable(n int, options []assess.Option) *Table {
-	t := &Table{ID: "options_" + strconv.Itoa(n), Columns: []Column{
-		b.column("outcome", Mark, 14), b.column("change", Title, 40), b.column("live", Detail, 16), b.column("total", Detail, 16),
-		b.column("height", Detail, 12), b.column("weight", Detail, 12), b.column("material", Detail, 30), b.column("needs", Detail, 40),
-	}}
+	return TableOf[option]{
+		ID:     "options_" + strconv.Itoa(n),
+		Tone:   func(o option) Tone { return checkTone(o.Outcome) },
+		Detail: func(o option) bool { return o.n >= firstOptions },
+		Columns: []ColumnOf[option]{
+			TextColumn("report/column.outcome", Mark, 14, func(o option) string { return b.say("report/check." + o.Outcome.String()) }),
+			TextColumn("report/column.change", Title, 40, func(o option) string { return b.tell(o.Text) }),
+			TextColumn("report/column.live", Detail, 16, func(o option) string { return b.amount(quantity.Ratio, o.Live) }),
+			TextColumn("report/column.total", Detail, 16, func(o option) string { return b.amount(quantity.Ratio, o.Total) }),
+			TextColumn("report/column.height", Detail, 12, func(o option) string { return b.amount(quantity.Length, o.Height) }),
+			TextColumn("report/column.weight", Detail, 12, func(o option) string { return b.amount(quantity.Load, o.Weight) }),
+			TextColumn("report/column.material", Detail, 30, b.material),
+			TextColumn("report/column.needs", Detail, 40, func(o option) string { return b.lines(b.tellAll(o.Needs)) }),
+		},
+	}.Of(b.language, ordered(options))
+}
+
+// An option is one of several changes, counted from 0.
+type option struct {
+	*assess.Option
+	n int
+}
+
+func ordered(options []assess.Option) []option {
+	var list []option
 	for i := range options {
-		o := &options[i]
-		var material []string
-		for _, q := range o.Quantities {
-			material = append(material, b.tell(q.Text)+": "+b.amount(quantity.Number, q.Value)+" "+b.tell(q.Unit))
-		}
-		t.add(checkTone(o.Outcome), b.say("report/check."+o.Outcome.String()), b.tell(o.Text), b.amount(quantity.Ratio, o.Live), b.amount(quantity.Ratio, o.Total),
-			b.amount(quantity.Length, o.Height), b.amount(quantity.Load, o.Weight), b.lines(material), b.lines(b.tellAll(o.Needs)))
-		t.Rows[i].Detail = i >= firstOptions
+		list = append(list, option{&options[i], i})
 	}
-	return t
+	return list
+}
+
+func (b *builder) material(o option) string {
+	var list []string
+	for _, q := range o.Quantities {
+		list = append(list, b.tell(q.Text)+": "+b.amount(quantity.Number, q.Value)+" "+b.tell(q.Unit))
+	}
+	return b.lines(list)
 }
 
 // joistSums are the sheets, line by line.
@@ -181,7 +211,7 @@ func (b *builder) joistSums(j *assess.JoistSheet) Section {
 	s.Detail = true
 	for i, sheet := range j.Sheets {
 		c := &assess.Check{Work: sheet, Sources: j.Sources}
-		s.Parts = append(s.Parts, Part{Heading: b.tell(sheet.Title), Table: b.sum(c, i+1)})
+		s.Parts = append(s.Parts, Part{Heading: b.tell(sheet.Title), Table: b.sumTable(i+1).Of(b.language, b.sumLines(c))})
 	}
 	b.cite(j.Sources...)
 	return s

@@ -87,7 +87,8 @@ func place(a *assess.AreaResult, zone string) string {
 	return areaName(a) + ", " + strings.ReplaceAll(zone, "-", " ")
 }
 
-// said is the place of an answer, or empty for the house as a whole.
+// placeOf is the room of an answer, with its zone where the room has several, or
+// the house as a whole.
 func (b *builder) placeOf(a assess.Address) string {
 	for i := range b.r.Areas {
 		if area := &b.r.Areas[i]; area.ID == a.Area {

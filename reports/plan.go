@@ -2,7 +2,6 @@ package reports
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"underfoot/assess"
@@ -11,37 +10,52 @@ import (
 // plan is what is done, in working order, zone by zone.
 func (b *builder) plan() Section {
 	s := b.section(PlanSection)
-	steps := &Table{ID: "plan", Columns: []Column{
-		b.column("place", Group, 12), b.column("step", Mark, 7), b.column("text", Title, 30),
-		b.column("reason", Detail, 26), b.column("who", Detail, 11), b.column("if", Detail, 20), b.column("hold", Detail, 24),
-		b.column("before", Detail, 26), b.column("cautions", Detail, 9), b.column("verify", Aside, 90),
-		b.column("needs", Aside, 90), b.column("otherways", Aside, 40),
-	}}
-	b.eachStep(func(place, n string, p *assess.PlanStep) {
-		steps.add(stepTone(p), place, b.say("report/plan.step", "n", n), b.stepText(p), p.Because, p.Who, p.If, p.Hold,
-			b.names(append(slices.Clip(p.Ask), p.Before...)), b.warned(p.Cautions), strings.Join(p.Verify, "\n"),
-			strings.Join(p.Needs, "\n"), b.paths(p.Alternatives))
-	})
-	s.addTable("", steps)
+	s.addTable("", b.planTable().Of(b.language, b.steps()))
 	if len(s.Parts) > 0 {
 		s.Lead = []Para{{Text: b.say("report/plan.lead")}}
 	}
 	return s
 }
 
-// eachStep visits the steps of every zone's plan with their place and number.
-func (b *builder) eachStep(visit func(place, n string, p *assess.PlanStep)) {
+func (b *builder) planTable() TableOf[step] {
+	return TableOf[step]{ID: "plan", Tone: stepTone, Columns: []ColumnOf[step]{
+		TextColumn("report/column.place", Group, 12, func(s step) string { return s.place }),
+		TextColumn("report/column.step", Mark, 7, func(s step) string { return b.say("report/plan.step", "n", s.n) }),
+		TextColumn("report/column.text", Title, 30, b.stepText),
+		TextColumn("report/column.reason", Detail, 26, func(s step) string { return s.Because }),
+		TextColumn("report/column.who", Detail, 11, func(s step) string { return s.Who }),
+		TextColumn("report/column.if", Detail, 20, func(s step) string { return s.If }),
+		TextColumn("report/column.hold", Detail, 24, func(s step) string { return s.Hold }),
+		TextColumn("report/column.before", Detail, 26, func(s step) string { return b.names(append(slices.Clip(s.Ask), s.Before...)) }),
+		TextColumn("report/column.cautions", Detail, 9, func(s step) string { return b.warned(s.Cautions) }),
+		TextColumn("report/column.verify", Aside, 90, func(s step) string { return strings.Join(s.Verify, "\n") }),
+		TextColumn("report/column.needs", Aside, 90, func(s step) string { return strings.Join(s.Needs, "\n") }),
+		TextColumn("report/column.otherways", Aside, 40, func(s step) string { return b.paths(s.Alternatives) }),
+	}}
+}
+
+// A step is one of a zone's plan, numbered from 1.
+type step struct {
+	place string
+	n     int
+	*assess.PlanStep
+}
+
+// steps are those of every zone's plan.
+func (b *builder) steps() []step {
+	var list []step
 	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {
 		for i := range z.Plan {
-			visit(place(a, z.ID), strconv.Itoa(i+1), &z.Plan[i])
+			list = append(list, step{place(a, z.ID), i + 1, &z.Plan[i]})
 		}
 	})
+	return list
 }
 
 // stepText is what is done. Where every base is struck out and nothing is left
 // to take up, another finish is the answer; a step that comes a second time
 // needs a new record.
-func (b *builder) stepText(p *assess.PlanStep) string {
+func (b *builder) stepText(p step) string {
 	switch {
 	case p.Path == assess.NoPath:
 		return b.say("report/plan.other_finish")
@@ -68,7 +82,7 @@ func (b *builder) eachZone(visit func(*assess.AreaResult, *assess.ZoneResult)) {
 	}
 }
 
-func stepTone(p *assess.PlanStep) Tone {
+func stepTone(p step) Tone {
 	switch p.Path.Asks() {
 	case assess.Stop:
 		return Urgent

@@ -1,6 +1,8 @@
 package reports
 
 import (
+	"strconv"
+
 	"underfoot/assess"
 	"underfoot/assess/quantity"
 )
@@ -9,16 +11,13 @@ import (
 // since a sheet repeats the headings of its first table on every page.
 func (b *builder) quantities() Section {
 	s := b.section(QuantitiesSection)
-	amounts := &Table{ID: "quantities", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 16), b.column("step", Detail, 8), b.column("item", Title, 36),
-		b.numbers("low", 10), b.numbers("high", 10), b.column("unit", Detail, 10), b.column("note", Detail, 40),
-	}}
-	b.eachStep(func(place, n string, p *assess.PlanStep) {
+	var amounts []stepAmount
+	for _, p := range b.steps() {
 		for _, q := range p.Quantities {
-			amounts.Rows = append(amounts.Rows, b.amountRow(place, n, q))
+			amounts = append(amounts, stepAmount{p, q})
 		}
-	})
-	s.addTable("", amounts)
+	}
+	s.addTable("", b.quantityTable().Of(b.language, amounts))
 	s.Detail = true
 	if len(s.Parts) > 0 {
 		s.Lead = []Para{{Text: b.say("report/quantities.lead")}}
@@ -26,11 +25,23 @@ func (b *builder) quantities() Section {
 	return s
 }
 
-// amountRow has the two ends of a quantity as numbers.
-func (b *builder) amountRow(place, step string, q assess.Quantity) Row {
-	row := Row{Cells: cells(place, step, b.tell(q.Text), "", "", b.tell(q.Unit), b.tell(q.Note))}
-	row.Cells[3], row.Cells[4] = b.number(q.Value.Lo), b.number(q.Value.Hi)
-	return row
+// A stepAmount is one line of material or work of a step.
+type stepAmount struct {
+	step
+	assess.Quantity
+}
+
+// quantityTable has the two ends of a quantity as numbers.
+func (b *builder) quantityTable() TableOf[stepAmount] {
+	return TableOf[stepAmount]{ID: "quantities", Shape: Grid, Columns: []ColumnOf[stepAmount]{
+		TextColumn("report/column.place", Group, 16, func(q stepAmount) string { return q.place }),
+		TextColumn("report/column.step", Detail, 8, func(q stepAmount) string { return strconv.Itoa(q.n) }),
+		TextColumn("report/column.item", Title, 36, func(q stepAmount) string { return b.tell(q.Quantity.Text) }),
+		numberColumn("report/column.low", 10, func(q stepAmount) Cell { return b.number(q.Value.Lo) }),
+		numberColumn("report/column.high", 10, func(q stepAmount) Cell { return b.number(q.Value.Hi) }),
+		TextColumn("report/column.unit", Detail, 10, func(q stepAmount) string { return b.tell(q.Unit) }),
+		TextColumn("report/column.note", Detail, 40, func(q stepAmount) string { return b.tell(q.Note) }),
+	}}
 }
 
 // number is a number with as many digits as a reader needs, or the words for an

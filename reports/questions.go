@@ -12,30 +12,56 @@ const firstQuestions = 6
 // questions are what is worth finding out, the deciding one of each room first.
 func (b *builder) questions() Section {
 	s := b.section(QuestionsSection)
-	t := &Table{ID: "questions", Columns: []Column{
-		b.column("place", Group, 18), b.column("order", Mark, 10), b.column("question", Title, 40),
-		b.column("how", Detail, 50), b.column("who", Detail, 16), b.column("decides", Aside, 36), b.column("address", Aside, 28),
-	}}
+	var list []question
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for j := range a.Questions {
-			q := &a.Questions[j]
-			order := b.say("report/questions.then")
-			tone := Plain
-			switch {
-			case q.Before:
-				order = b.say("report/questions.before")
-			case j == 0:
-				order, tone = b.say("report/questions.first"), Waiting
-			}
-			t.Rows = append(t.Rows, Row{Tone: tone, Detail: j >= firstQuestions, Cells: cells(place(a, q.Address.Zone), order, b.asked(q), q.How, q.Who, b.decides(q), b.address(q.Address))})
+			list = append(list, question{&a.Questions[j], a, j})
 		}
 	}
-	s.addTable("", t)
-	if len(t.Rows) > 0 {
+	s.addTable("", b.questionTable().Of(b.language, list))
+	if len(list) > 0 {
 		s.Lead = []Para{{Text: b.say("report/questions.lead")}}
 	}
 	return s
+}
+
+// A question is one of a room's, counted from 0.
+type question struct {
+	*assess.Ask
+	area *assess.AreaResult
+	n    int
+}
+
+// deciding reports whether the room hangs on this question.
+func (q question) deciding() bool { return q.n == 0 && !q.Before }
+
+func (b *builder) questionTable() TableOf[question] {
+	return TableOf[question]{
+		ID:     "questions",
+		Tone:   func(q question) Tone { return map[bool]Tone{true: Waiting, false: Plain}[q.deciding()] },
+		Detail: func(q question) bool { return q.n >= firstQuestions },
+		Columns: []ColumnOf[question]{
+			TextColumn("report/column.place", Group, 18, func(q question) string { return place(q.area, q.Address.Zone) }),
+			TextColumn("report/column.order", Mark, 10, b.order),
+			TextColumn("report/column.question", Title, 40, func(q question) string { return b.asked(q.Ask) }),
+			TextColumn("report/column.how", Detail, 50, func(q question) string { return q.How }),
+			TextColumn("report/column.who", Detail, 16, func(q question) string { return q.Who }),
+			TextColumn("report/column.decides", Aside, 36, func(q question) string { return b.decides(q.Ask) }),
+			TextColumn("report/column.address", Aside, 28, func(q question) string { return b.address(q.Address) }),
+		},
+	}
+}
+
+// order says when a question is asked.
+func (b *builder) order(q question) string {
+	switch {
+	case q.Before:
+		return b.say("report/questions.before")
+	case q.deciding():
+		return b.say("report/questions.first")
+	}
+	return b.say("report/questions.then")
 }
 
 // asked is the question with the item it is about.

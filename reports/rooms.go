@@ -10,25 +10,40 @@ import (
 // rooms says for each zone what leads, what is settled and what must be known.
 func (b *builder) rooms() Section {
 	s := b.section(RoomsSection)
-	t := &Table{ID: "rooms", Columns: []Column{
-		b.column("place", Group, 16), b.column("outcome", Mark, 11), b.column("zone", Title, 14),
-		b.column("leads", Detail, 22), b.column("reason", Detail, 28), b.column("settled", Detail, 18), b.column("later", Detail, 18),
-		b.column("mustknow", Detail, 26), b.column("possible", Detail, 22), b.column("ruledout", Aside, 44),
-	}}
-	for i := range b.r.Areas {
-		a := &b.r.Areas[i]
-		for j := range a.Zones {
-			z := &a.Zones[j]
-			settled, later := b.lines(b.settled(z)), ""
-			if z.Path.Asks() == assess.Stop {
-				settled, later = later, settled
-			}
-			t.add(verdictTone(z.Verdict), areaName(a), b.verdict(z.Verdict), b.zoneName(a, z),
-				b.path(z.Path), z.Because, settled, later, b.mustKnow(z), b.possible(z), b.ruledOut(a, z))
-		}
-	}
-	s.addTable("", t)
+	var zones []zoneOf
+	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) { zones = append(zones, zoneOf{z, a}) })
+	s.addTable("", b.roomTable().Of(b.language, zones))
 	return s
+}
+
+// A zoneOf is a zone with its room.
+type zoneOf struct {
+	*assess.ZoneResult
+	area *assess.AreaResult
+}
+
+func (b *builder) roomTable() TableOf[zoneOf] {
+	return TableOf[zoneOf]{ID: "rooms", Tone: func(z zoneOf) Tone { return verdictTone(z.Verdict) }, Columns: []ColumnOf[zoneOf]{
+		TextColumn("report/column.place", Group, 16, func(z zoneOf) string { return areaName(z.area) }),
+		TextColumn("report/column.outcome", Mark, 11, func(z zoneOf) string { return b.verdict(z.Verdict) }),
+		TextColumn("report/column.zone", Title, 14, func(z zoneOf) string { return b.zoneName(z.area, z.ZoneResult) }),
+		TextColumn("report/column.leads", Detail, 22, func(z zoneOf) string { return b.path(z.Path) }),
+		TextColumn("report/column.reason", Detail, 28, func(z zoneOf) string { return z.Because }),
+		TextColumn("report/column.settled", Detail, 18, func(z zoneOf) string { return b.called(z, false) }),
+		TextColumn("report/column.later", Detail, 18, func(z zoneOf) string { return b.called(z, true) }),
+		TextColumn("report/column.mustknow", Detail, 26, func(z zoneOf) string { return b.mustKnow(z.ZoneResult) }),
+		TextColumn("report/column.possible", Detail, 22, func(z zoneOf) string { return b.possible(z.ZoneResult) }),
+		TextColumn("report/column.ruledout", Aside, 44, func(z zoneOf) string { return b.ruledOut(z.area, z.ZoneResult) }),
+	}}
+}
+
+// called are the steps that are settled, where they come at once or where they
+// come later than a stop.
+func (b *builder) called(z zoneOf, later bool) string {
+	if later != (z.Path.Asks() == assess.Stop) {
+		return ""
+	}
+	return b.lines(b.settled(z.ZoneResult))
 }
 
 func (b *builder) zoneName(a *assess.AreaResult, z *assess.ZoneResult) string {

@@ -5,46 +5,47 @@ func (b *builder) signOff() Section {
 	s := b.section(SignOffSection)
 	s.Detail = true
 	s.Lead = []Para{{Text: b.say("report/sign-off.lead")}}
-	s.addTable(b.say("report/sign-off.decisions"), b.decisions())
-	s.addTable(b.say("report/sign-off.signatures"), b.signatures())
+	s.addTable(b.say("report/sign-off.decisions"), b.decisionTable().Of(b.language, b.decisions()))
+	s.addTable(b.say("report/sign-off.signatures"), b.signatureTable().Of(b.language, []string{"owner", "setter", "inspector"}))
 	return s
 }
 
-// decisions has a row for what leads in each zone and one for the deciding
-// question of each room, with room for the decision, a refusal included.
-func (b *builder) decisions() *Table {
-	t := &Table{ID: "decisions", Shape: Grid, Columns: []Column{
-		b.column("place", Group, 18), b.column("matter", Title, 44), b.column("decision", Detail, 34),
-		b.column("by", Detail, 22), b.column("date", Detail, 14),
-	}}
+// A matter is what somebody has to decide.
+type matter struct{ place, text string }
+
+// decisions are what leads in each zone and the deciding question of each room.
+func (b *builder) decisions() []matter {
+	var list []matter
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for _, z := range a.Zones {
-			t.addBlank(3, place(a, z.ID), b.say("report/sign-off.go_on", "path", b.path(z.Path)))
+			list = append(list, matter{place(a, z.ID), b.say("report/sign-off.go_on", "path", b.path(z.Path))})
 		}
 		if q := deciding(a); q != "" {
-			t.addBlank(3, areaName(a), b.say("report/sign-off.find", "question", q))
+			list = append(list, matter{areaName(a), b.say("report/sign-off.find", "question", q)})
 		}
 	}
-	return t
+	return list
 }
 
-func (b *builder) signatures() *Table {
-	t := &Table{ID: "signatures", Shape: Grid, Columns: []Column{
-		b.column("role", Title, 16), b.column("statement", Detail, 50), b.column("signer", Detail, 26),
-		b.column("signature", Detail, 26), b.column("date", Detail, 14),
+// decisionTable has room for each decision, a refusal included.
+func (b *builder) decisionTable() TableOf[matter] {
+	return TableOf[matter]{ID: "decisions", Shape: Grid, Columns: []ColumnOf[matter]{
+		TextColumn("report/column.place", Group, 18, func(m matter) string { return m.place }),
+		TextColumn("report/column.matter", Title, 44, func(m matter) string { return m.text }),
+		blankColumn[matter]("report/column.decision", 34),
+		blankColumn[matter]("report/column.by", 22),
+		blankColumn[matter]("report/column.date", 14),
 	}}
-	for _, role := range []string{"owner", "setter", "inspector"} {
-		t.addBlank(3, b.say("report/sign-off."+role), b.say("report/sign-off."+role+"_text"))
-	}
-	return t
 }
 
-// addBlank adds a row that ends in n cells to be filled in by hand.
-func (t *Table) addBlank(n int, texts ...string) {
-	row := Row{Cells: cells(texts...)}
-	for range n {
-		row.Cells = append(row.Cells, Cell{Blank: true})
-	}
-	t.Rows = append(t.Rows, row)
+// signatureTable has room for the signature of each role.
+func (b *builder) signatureTable() TableOf[string] {
+	return TableOf[string]{ID: "signatures", Shape: Grid, Columns: []ColumnOf[string]{
+		TextColumn("report/column.role", Title, 16, func(role string) string { return b.say("report/sign-off." + role) }),
+		TextColumn("report/column.statement", Detail, 50, func(role string) string { return b.say("report/sign-off." + role + "_text") }),
+		blankColumn[string]("report/column.signer", 26),
+		blankColumn[string]("report/column.signature", 26),
+		blankColumn[string]("report/column.date", 14),
+	}}
 }

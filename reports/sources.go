@@ -3,6 +3,8 @@ package reports
 import (
 	"strconv"
 	"strings"
+
+	"underfoot/assess"
 )
 
 // sources are the numbered sources that the sections before it cited, and the
@@ -10,41 +12,60 @@ import (
 func (b *builder) sources() Section {
 	s := b.section(SourcesSection)
 	s.Detail = true
-	t := &Table{ID: "sources", Shape: Grid, Columns: []Column{
-		b.numbers("number", 6), b.column("title", Title, 50), b.column("edition", Detail, 40), b.column("known", Detail, 28),
-	}}
+	var list []numbered
 	for i, src := range b.list {
-		n := float64(i + 1)
-		known, tone := b.say("report/known.unsaid"), Waiting
-		if src.Known != "" {
-			known = b.or("report/known."+src.Known, src.Known)
-		}
-		if src.Known == "lookup" || src.Known == "computed" {
-			tone = Plain
-		}
-		row := Row{Tone: tone, Cells: cells("", src.Title, src.Edition, known)}
-		row.Cells[0] = Cell{Text: strconv.Itoa(i + 1), Number: &n}
-		t.Rows = append(t.Rows, row)
+		list = append(list, numbered{i + 1, src})
 	}
-	s.addTable("", t)
-	s.addTable(b.say("report/sources.packs"), b.packs())
-	if len(t.Rows) > 0 {
+	s.addTable("", b.sourceTable().Of(b.language, list))
+	s.addTable(b.say("report/sources.packs"), b.packTable().Of(b.language, b.r.Packs))
+	if len(list) > 0 {
 		s.Lead = []Para{{Text: b.say("report/sources.lead")}}
 	}
 	return s
 }
 
-// packs names the rule packs, and everything that a local one relaxes.
-func (b *builder) packs() *Table {
-	t := &Table{ID: "packs", Shape: Grid, Columns: []Column{
-		b.column("pack", Title, 28), b.column("edition", Detail, 28), b.column("where", Detail, 26), b.column("relaxes", Detail, 50),
+// A numbered source is one that was cited, with its number.
+type numbered struct {
+	n int
+	assess.Source
+}
+
+func (b *builder) sourceTable() TableOf[numbered] {
+	return TableOf[numbered]{ID: "sources", Shape: Grid, Tone: sourceTone, Columns: []ColumnOf[numbered]{
+		numberColumn("report/column.number", 6, func(s numbered) Cell {
+			n := float64(s.n)
+			return Cell{Text: strconv.Itoa(s.n), Number: &n}
+		}),
+		TextColumn("report/column.title", Title, 50, func(s numbered) string { return s.Title }),
+		TextColumn("report/column.edition", Detail, 40, func(s numbered) string { return s.Edition }),
+		TextColumn("report/column.known", Detail, 28, func(s numbered) string {
+			if s.Known == "" {
+				return b.say("report/known.unsaid")
+			}
+			return b.or("report/known."+s.Known, s.Known)
+		}),
 	}}
-	for _, p := range b.r.Packs {
-		key := "shipped"
-		if p.Local {
-			key = "local"
-		}
-		t.add(Plain, p.ID, p.Edition, b.say("report/sources."+key), strings.Join(p.Relaxed(b.r.Language), "\n"))
+}
+
+// sourceTone marks what nobody has looked up.
+func sourceTone(s numbered) Tone {
+	if s.Known == "lookup" || s.Known == "computed" {
+		return Plain
 	}
-	return t
+	return Waiting
+}
+
+// packTable names the rule packs, and everything that a local one relaxes.
+func (b *builder) packTable() TableOf[assess.PackRef] {
+	return TableOf[assess.PackRef]{ID: "packs", Shape: Grid, Columns: []ColumnOf[assess.PackRef]{
+		TextColumn("report/column.pack", Title, 28, func(p assess.PackRef) string { return p.ID }),
+		TextColumn("report/column.edition", Detail, 28, func(p assess.PackRef) string { return p.Edition }),
+		TextColumn("report/column.where", Detail, 26, func(p assess.PackRef) string {
+			if p.Local {
+				return b.say("report/sources.local")
+			}
+			return b.say("report/sources.shipped")
+		}),
+		TextColumn("report/column.relaxes", Detail, 50, func(p assess.PackRef) string { return strings.Join(p.Relaxed(b.language), "\n") }),
+	}}
 }

@@ -56,7 +56,7 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 		return out // nothing else matters until this is dealt with
 	}
 	for _, key := range []string{"settled", "later"} {
-		if steps := b.steps(a, key == "later"); steps != "" {
+		if steps := b.stepsOf(a, key == "later"); steps != "" {
 			out = append(out, Para{Label: b.say("report/summary." + key), Text: steps})
 		}
 	}
@@ -90,9 +90,9 @@ func (b *builder) located(key, place, text string) string {
 	return b.say("report/summary."+key, "place", place, "text", text)
 }
 
-// steps are those that are called for in any zone whatever the missing answers
+// stepsOf are those that are called for in any zone whatever the missing answers
 // say: at once, or later than the stop that leads there.
-func (b *builder) steps(a *assess.AreaResult, later bool) string {
+func (b *builder) stepsOf(a *assess.AreaResult, later bool) string {
 	var out []string
 	for i := range a.Zones {
 		z := &a.Zones[i]
@@ -111,15 +111,16 @@ func (b *builder) steps(a *assess.AreaResult, later bool) string {
 
 // outcomes is one row for each area.
 func (b *builder) outcomes() *Table {
-	t := &Table{ID: "outcomes", Columns: []Column{
-		b.column("place", Title, 20), b.column("outcome", Mark, 14), b.column("leads", Detail, 28),
-		b.column("reason", Detail, 44), b.column("deciding", Detail, 34),
-	}}
-	for i := range b.r.Areas {
-		a := &b.r.Areas[i]
-		t.add(verdictTone(a.Verdict), areaName(a), b.verdict(a.Verdict), b.leading(a), a.Reason, deciding(a))
-	}
-	return t
+	return TableOf[*assess.AreaResult]{
+		ID: "outcomes", Tone: func(a *assess.AreaResult) Tone { return verdictTone(a.Verdict) },
+		Columns: []ColumnOf[*assess.AreaResult]{
+			TextColumn("report/column.place", Title, 20, areaName),
+			TextColumn("report/column.outcome", Mark, 14, func(a *assess.AreaResult) string { return b.verdict(a.Verdict) }),
+			TextColumn("report/column.leads", Detail, 28, b.leading),
+			TextColumn("report/column.reason", Detail, 44, func(a *assess.AreaResult) string { return a.Reason }),
+			TextColumn("report/column.deciding", Detail, 34, deciding),
+		},
+	}.Of(b.language, pointers(b.r.Areas))
 }
 
 func (b *builder) leading(a *assess.AreaResult) string {

@@ -6,45 +6,58 @@ import "underfoot/assess"
 // nobody takes silence for a good answer.
 func (b *builder) unchecked() Section {
 	s := b.section(UncheckedSection)
-	unsure, unsaid, parked := b.answerTable("unsure"), b.answerTable("unsaid"), b.answerTable("parked")
+	var unsure, unsaid, parked []*assess.Said
 	for i := range b.r.Said {
 		switch a := &b.r.Said[i]; {
 		case a.Parked:
-			b.addAnswer(parked, a)
+			parked = append(parked, a)
 		case a.Default:
-			b.addAnswer(unsaid, a)
+			unsaid = append(unsaid, a)
 		case a.Answer.Reply == assess.NotSure || a.Answer.Reply == assess.CouldNotSee:
-			b.addAnswer(unsure, a)
+			unsure = append(unsure, a)
 		}
 	}
-	s.addTable(b.say("report/unchecked.unsure"), unsure)
-	s.addTable(b.say("report/unchecked.unsaid"), unsaid, Para{Text: b.say("report/unchecked.unsaid_lead")})
+	s.addTable(b.say("report/unchecked.unsure"), b.answerTable("unsure").Of(b.language, unsure))
+	s.addTable(b.say("report/unchecked.unsaid"), b.answerTable("unsaid").Of(b.language, unsaid), Para{Text: b.say("report/unchecked.unsaid_lead")})
 	uncomputed := b.uncomputed()
 	s.addTable(b.say("report/unchecked.uncomputed"), uncomputed)
 	if len(uncomputed.Rows) > 0 {
 		s.Parts[len(s.Parts)-1].Detail = true
 	}
-	s.addTable(b.say("report/unchecked.parked"), parked)
+	s.addTable(b.say("report/unchecked.parked"), b.answerTable("parked").Of(b.language, parked))
 	s.Parts = append(s.Parts, b.outside())
 	return s
 }
 
 // uncomputed are the checks without a result on one side of their limit.
 func (b *builder) uncomputed() *Table {
-	t := &Table{ID: "uncomputed", Columns: []Column{
-		b.column("place", Group, 18), b.column("stands", Mark, 18), b.column("what", Title, 40),
-		b.column("note", Detail, 44), b.column("missing", Detail, 40),
-	}}
+	var list []checkOf
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for j := range a.Checks {
 			c := &a.Checks[j]
 			if (c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
-				t.add(Waiting, place(a, c.Zone), b.say("report/check."+c.Outcome.String()), b.checkTitle(c), b.tell(c.Note), b.names(c.Missing))
+				list = append(list, checkOf{c, a})
 			}
 		}
 	}
-	return t
+	return b.checkTable().Of(b.language, list)
+}
+
+// A checkOf is a check with its room.
+type checkOf struct {
+	*assess.Check
+	area *assess.AreaResult
+}
+
+func (b *builder) checkTable() TableOf[checkOf] {
+	return TableOf[checkOf]{ID: "uncomputed", Tone: func(checkOf) Tone { return Waiting }, Columns: []ColumnOf[checkOf]{
+		TextColumn("report/column.place", Group, 18, func(c checkOf) string { return place(c.area, c.Zone) }),
+		TextColumn("report/column.stands", Mark, 18, func(c checkOf) string { return b.say("report/check." + c.Outcome.String()) }),
+		TextColumn("report/column.what", Title, 40, func(c checkOf) string { return b.checkTitle(c.Check) }),
+		TextColumn("report/column.note", Detail, 44, func(c checkOf) string { return b.tell(c.Note) }),
+		TextColumn("report/column.missing", Detail, 40, func(c checkOf) string { return b.names(c.Missing) }),
+	}}
 }
 
 // outside is what this screening never looks at, whatever the answers are.

@@ -7,14 +7,14 @@ import (
 	"underfoot/assess"
 )
 
-// unnamed reports a finding about what nobody has named yet.
-func unnamed(f *assess.Finding) bool {
+// isUnnamed reports a finding about what nobody has named yet.
+func isUnnamed(f *assess.Finding) bool {
 	return f.Subject == "rest" || strings.HasSuffix(f.Subject, ".rest")
 }
 
-// addUnnamed adds one line for the findings about things that nobody has
+// unnamed is one line a zone for the findings about things that nobody has
 // named, with the answers that would close the lists.
-func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
+func (b *builder) unnamed(a *assess.AreaResult) []findingRow {
 	type open struct {
 		rules   int
 		missing []assess.Address
@@ -22,7 +22,7 @@ func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
 	zones := map[string]*open{}
 	for i := range a.Findings {
 		f := &a.Findings[i]
-		if f.Outcome != assess.NotSettled || !unnamed(f) || f.Policy != "hold" {
+		if f.Outcome != assess.NotSettled || !isUnnamed(f) || f.Policy != "hold" {
 			continue
 		}
 		if zones[f.Zone] == nil {
@@ -31,11 +31,15 @@ func (b *builder) addUnnamed(t *Table, a *assess.AreaResult) {
 		zones[f.Zone].rules++
 		zones[f.Zone].missing = append(zones[f.Zone].missing, f.Missing...)
 	}
+	var rows []findingRow
 	for i := range a.Zones {
 		if o := zones[a.Zones[i].ID]; o != nil {
-			t.add(Waiting, place(a, a.Zones[i].ID), b.say("report/outcome."+assess.NotSettled.String()),
-				b.say("report/findings.unnamed_row", "n", strconv.Itoa(o.rules)), "", "", "",
-				b.say("report/findings.unnamed_why"), "", b.names(o.missing), "", "", "", "", "")
+			rows = append(rows, findingRow{
+				tone: Waiting, place: place(a, a.Zones[i].ID), stands: b.say("report/outcome." + assess.NotSettled.String()),
+				text: b.say("report/findings.unnamed_row", "n", strconv.Itoa(o.rules)),
+				why:  b.say("report/findings.unnamed_why"), missing: b.names(o.missing),
+			})
 		}
 	}
+	return rows
 }

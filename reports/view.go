@@ -83,11 +83,15 @@ const (
 type Calculation struct {
 	ID        string // unique in the view, lower snake case
 	Sheet     *formula.Sheet
-	Value     quantity.Range // as the findings used it
+	Lines     []CalculationLine // what a reader is told of each line of Sheet
+	Value     quantity.Range    // as the findings used it
 	Limit     quantity.Range
 	AtLeast   bool
 	Dimension quantity.Dimension
 }
+
+// A CalculationLine is what a line of a calculation is, and where it comes from.
+type CalculationLine struct{ What, Source string }
 
 // A Build is what one base adds to a floor, from the top.
 type Build struct {
@@ -101,6 +105,7 @@ type Build struct {
 type BuildLayer struct {
 	Name, Source      string
 	Thickness, Weight quantity.Range // in, psf
+	Read              string         // both as the report prints them
 }
 
 // Section finds a section; nil where the view has none of that id.

@@ -22,19 +22,19 @@ var buildWidths = []int{34, 15, 15, 15, 15, 34, 22}
 
 // build writes a build-up layer by layer, with the sums as formulas over them
 // and the sums that the report used below.
-func (s *sheet) build(b *reports.Build, t *reports.Table) {
+func (s *sheet) build(b *reports.Build) {
 	s.heads(thickLow, s.say("report/column.layer"), s.say("report/workbook.thick_low"), s.say("report/workbook.thick_high"),
 		s.say("report/workbook.weight_low"), s.say("report/workbook.weight_high"), s.say("report/workbook.read"), s.say("report/column.source"))
 	first := s.row + 1
 	sum := [4]float64{}
-	for i, l := range b.Layers {
+	for _, l := range b.Layers {
 		s.row++
 		s.text(1, l.Name, bodyLook)
 		for k, end := range fourEnds(l.Thickness, l.Weight) {
 			s.end(thickLow+k, end, decimals(k, inputLook))
 			sum[k] += end
 		}
-		s.text(readColumn, t.Rows[i].Cells[1].Text+", "+t.Rows[i].Cells[2].Text, bodyLook)
+		s.text(readColumn, l.Read, bodyLook)
 		s.text(layerSource, l.Source, bodyLook)
 		s.height(max(lines(l.Name, buildWidths[0]), lines(l.Source, buildWidths[layerSource-1])))
 	}

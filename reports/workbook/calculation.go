@@ -27,20 +27,20 @@ var sumWidths = []int{32, 16, 9, 14, 14, 14, 14, 20, 18}
 // calculation writes a sum line by line: inputs as numbers to change, results as
 // formulas over them, what the report said beside them, and whether both agree.
 // A last row holds the result against its limit.
-func (s *sheet) calculation(c *reports.Calculation, t *reports.Table) {
+func (s *sheet) calculation(c *reports.Calculation) {
 	s.heads(lowColumn, s.say("report/column.what"), s.say("report/column.name"), s.say("report/column.unit"), s.say("report/workbook.low"), s.say("report/workbook.high"),
 		s.say("report/workbook.exported_low"), s.say("report/workbook.exported_high"), s.say("report/workbook.compare"), s.say("report/column.source"))
 	for i := range c.Sheet.Lines {
 		l := &c.Sheet.Lines[i]
 		s.row++
-		what := t.Rows[i].Cells[0].Text
+		what, source := c.Lines[i].What, c.Lines[i].Source
 		s.text(whatColumn, what, bodyLook)
 		s.text(nameColumn, l.Name, bodyLook)
 		s.text(unitColumn, l.Unit, bodyLook)
 		s.ends(c, l)
 		s.compare(l.Value)
-		s.text(sourceColumn, source(t, i), bodyLook)
-		s.height(max(lines(what, sumWidths[whatColumn-1]), lines(source(t, i), sumWidths[sourceColumn-1])))
+		s.text(sourceColumn, source, bodyLook)
+		s.height(max(lines(what, sumWidths[whatColumn-1]), lines(source, sumWidths[sourceColumn-1])))
 	}
 	s.limit(c)
 }
@@ -55,13 +55,6 @@ func (s *sheet) heads(from int, texts ...string) {
 		s.dress(s.at(from+i), numberHead)
 	}
 	s.height(2)
-}
-
-// source is what the printed table says of a line's source; it stands in its
-// last column.
-func source(t *reports.Table, line int) string {
-	cells := t.Rows[line].Cells
-	return cells[len(cells)-1].Text
 }
 
 // ends writes the two ends of a line. The high end of an input with one value

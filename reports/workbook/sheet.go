@@ -47,9 +47,9 @@ func (s *sheet) addPart(p *reports.Part) {
 	s.paras(p.Lead)
 	switch {
 	case p.Calculation != nil:
-		s.calculation(p.Calculation, p.Table)
+		s.calculation(p.Calculation)
 	case p.Build != nil:
-		s.build(p.Build, p.Table)
+		s.build(p.Build)
 	case p.Table != nil:
 		s.table(p.Table)
 	}
