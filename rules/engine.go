@@ -7,7 +7,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/check"
-	"underfoot/assess/condition"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -47,8 +46,8 @@ func Open(region string, sys quantity.System, l *message.Language, packs ...*pac
 	if e.facts, err = facts.NewPlan(e.Catalogue, derivations); err != nil {
 		return nil, err
 	}
-	names := condition.Names{Schema: e.Catalogue.Schema(), Figures: e.Figures}
-	ours, err := pack.Base(names, e.Figures.Region)
+	names := e.Catalogue.Names()
+	ours, err := pack.Shipped(names, e.Figures.Region)
 	if err != nil {
 		return nil, err
 	}

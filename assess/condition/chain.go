@@ -50,8 +50,11 @@ var comparisons = map[string]op{"==": opEqual, "!=": opUnequal, "<": opLess, "<=
 
 // comparing is the comparison that the token stands for.
 func (p *parser) comparing() (op, bool) {
-	if p.tok.kind == tokName && p.tok.text == "in" {
+	switch {
+	case p.tok.isWord("in"):
 		return opIn, true
+	case p.tok.isWord("not") && p.ahead().isWord("in"):
+		return opNotIn, true
 	}
 	if p.tok.kind != tokSign {
 		return opBad, false
@@ -84,8 +87,11 @@ func (p *parser) relate(o op, left *node) *node {
 		p.log.add(p.tok.at, message.New("condition/single_equal.what"), message.New("condition/single_equal.hint"))
 	}
 	p.advance()
-	if o == opIn {
-		n.kids = append(n.kids, p.list())
+	if o == opNotIn {
+		p.advance()
+	}
+	if o == opIn || o == opNotIn {
+		n.kids = append(n.kids, p.among())
 	} else {
 		n.kids = append(n.kids, p.sum())
 	}

@@ -13,6 +13,7 @@ type checker struct {
 	names Names
 	log   *problemLog
 	cond  *Condition
+	nodes int // put in the place of names
 }
 
 var broken = term{op: opBad}
@@ -22,6 +23,9 @@ func (c *checker) condition(n *node) term {
 	switch {
 	case n.op == opBad:
 		c.mentions(n)
+		return broken
+	case n.op == opPart:
+		c.part(n)
 		return broken
 	case n.op.isLogic():
 		return c.logic(n)
@@ -87,8 +91,8 @@ func (c *checker) comparison(n *node) term {
 			return broken
 		}
 	}
-	if n.op == opIn {
-		return c.choice(n, left, opIn, right.kids)
+	if n.op == opIn || n.op == opNotIn {
+		return c.choice(n, left, n.op, right.kids)
 	}
 	if c.isChoice(left) {
 		return c.choice(n, left, n.op, []*node{right})
@@ -122,12 +126,15 @@ func (c *checker) choice(n, factNode *node, o op, words []*node) term {
 	case d.Kind == assess.KindText:
 		c.log.add(factNode.at, message.New("condition/free_text.what", "fact", d.ID), message.New("condition/free_text.hint"))
 		return broken
-	case o != opEqual && o != opUnequal && o != opIn:
+	case o == opIn, o == opNotIn:
+		words = c.spread(d, words)
+		n.kids[1].kids = words
+	case o != opEqual && o != opUnequal:
 		c.log.add(n.sign, message.New("condition/no_order.what", "fact", d.ID), message.New("condition/no_order.hint"))
 		return broken
 	}
 	mask := c.mask(d, words)
-	if o == opUnequal {
+	if o == opUnequal || o == opNotIn {
 		mask = d.Full().Mask &^ mask
 	}
 	return term{op: opIn, fact: f, mask: mask, facts: []assess.FactID{f}, from: n}

@@ -1,7 +1,8 @@
 // Package condition is the language of the rules: comparisons of facts with
 // words, figures and quantities, joined by && and ||. It is a strict subset of
-// the syntax of CEL, evaluated over sets of possible values: a condition is
-// proven, refuted, or open on the addresses whose answers may settle it.
+// the syntax of CEL but for `not in`, evaluated over sets of possible values: a
+// condition is proven, refuted, or open on the addresses whose answers may settle
+// it. Sets of words and parts of conditions may have names, which stand for them.
 package condition
 
 import (
@@ -18,10 +19,11 @@ type Figures interface {
 	IDs() []string
 }
 
-// Names is what a condition may refer to. Figures may be nil.
+// Names is what a condition may refer to. Figures and Words may be nil.
 type Names struct {
 	Schema  *assess.Schema
 	Figures Figures
+	Words   *Vocabulary // the names of sets and of other conditions
 }
 
 // A Condition is one compiled condition. It never changes and may be used by
@@ -49,8 +51,9 @@ func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
 	if tree.op == opBad {
 		return nil, log.sorted()
 	}
-	ch := &checker{names: names, log: log, cond: &Condition{schema: names.Schema, syntax: tree}}
-	ch.cond.root = ch.condition(tree)
+	ch := &checker{names: names, log: log, cond: &Condition{schema: names.Schema}}
+	ch.cond.syntax = ch.expand(tree)
+	ch.cond.root = ch.condition(ch.cond.syntax)
 	if len(log.problems) > 0 {
 		return nil, log.sorted()
 	}
@@ -87,5 +90,6 @@ func (c *Condition) Scopes() []assess.Scope {
 }
 
 // String is the condition in canonical text: single spaces, the fewest
-// parentheses, plain quotes. Compiling it again gives the same condition.
+// parentheses, plain quotes, and what a name stands for in place of the name.
+// Compiling it again gives the same condition.
 func (c *Condition) String() string { return c.syntax.canonical(0) }

@@ -42,6 +42,9 @@ func (t token) is(signs ...string) bool {
 	return false
 }
 
+// isWord reports whether the token is the name.
+func (t token) isWord(name string) bool { return t.kind == tokName && t.text == name }
+
 // signs are tried in order, longer ones first.
 var signs = [...]string{"||", "&&", "==", "!=", "<=", ">=", "<", ">", "!", "=", "(", ")", "[", "]", ",", "+", "-", "*", "/", ".", "?", ":", "&", "|"}
 

@@ -11,7 +11,7 @@ import (
 var reserved = []string{"true", "false", "null", "in", "as", "break", "const", "continue", "else", "for", "function", "if", "import", "let",
 	"loop", "package", "namespace", "return", "var", "void", "while"}
 
-// name reads topic.field or figure.id.
+// name reads topic.field, figure.id or the name of a condition.
 func (p *parser) name() *node {
 	n := p.node(opFact, p.tok.at)
 	if p.full {
@@ -57,8 +57,7 @@ func (p *parser) nameFault(n *node, words []string) {
 	}
 	switch {
 	case len(words) == 1:
-		n.op = opBad
-		p.log.add(n.at, message.New("condition/name.one_word", "word", words[0]), oneWordHint(words[0], hint))
+		n.op, n.text = opPart, words[0]
 	case len(words) > 2:
 		n.op = opBad
 		p.log.add(n.at, message.New("condition/name.long"), message.New("condition/name.short", "name", shortName(words)))
@@ -78,14 +77,18 @@ func shortName(words []string) string {
 	return words[n-3] + "." + words[n-1]
 }
 
-func oneWordHint(w string, hint message.Message) message.Message {
-	if w == "yes" || w == "no" {
-		return message.New("condition/name.quoted", "word", w)
+// among reads what stands behind `in`: the name of a set, or a list.
+func (p *parser) among() *node {
+	if p.isSet() {
+		return p.node(opList, p.tok.at, p.literal(opSet))
 	}
-	return hint
+	return p.list()
 }
 
-// list reads the words behind `in`.
+// isSet reports whether the token is a name without a dot behind it.
+func (p *parser) isSet() bool { return p.tok.kind == tokName && !p.ahead().is(".", "(") }
+
+// list reads words and sets in brackets.
 func (p *parser) list() *node {
 	n := p.node(opList, p.tok.at)
 	if !p.tok.is("[") {
@@ -94,18 +97,22 @@ func (p *parser) list() *node {
 	}
 	p.advance()
 	for !p.full {
-		if p.tok.kind != tokString {
+		switch {
+		case p.tok.kind == tokString:
+			n.kids = append(n.kids, p.literal(opText))
+		case p.isSet():
+			n.kids = append(n.kids, p.literal(opSet))
+		default:
 			p.listFault(n)
 			return p.bad()
 		}
-		n.kids = append(n.kids, p.literal(opText))
 		switch {
 		case p.tok.is("]"):
 			p.advance()
 			return n
 		case p.tok.is(","):
 			p.advance()
-		case p.tok.kind == tokString:
+		case p.tok.kind == tokString, p.isSet():
 			p.log.add(p.tok.at, message.New("condition/no_comma.what"), message.New("condition/no_comma.hint"))
 		}
 	}

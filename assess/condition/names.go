@@ -19,6 +19,10 @@ func (c *checker) broken(n *node) bool {
 		return c.names.Schema.Find(n.text) == nil
 	case opFigure:
 		return !c.isFigure(n.text)
+	case opSet:
+		return c.names.Words.set(n.text) == nil
+	case opPart:
+		return true // one that there is has been put in its place
 	}
 	return slices.ContainsFunc(n.kids, c.broken)
 }
@@ -30,6 +34,12 @@ func (c *checker) mentions(n *node) {
 		c.fact(n)
 	case opFigure:
 		c.figure(n)
+	case opSet:
+		if c.names.Words.set(n.text) == nil {
+			c.set(n)
+		}
+	case opPart:
+		c.part(n)
 	}
 	for _, k := range n.kids {
 		c.mentions(k)

@@ -13,12 +13,12 @@ const (
 //
 //	or         = and {"||" and}
 //	and        = comparison {"&&" comparison}
-//	comparison = sum [("==" | "!=" | "<" | "<=" | ">" | ">=") sum | "in" list]
+//	comparison = sum [("==" | "!=" | "<" | "<=" | ">" | ">=") sum | ["not"] "in" (set | list)]
 //	sum        = product {("+" | "-") product}
 //	product    = unary {("*" | "/") unary}
 //	unary      = {"!" | "-"} primary
-//	primary    = topic.field | figure.id | number | text | "(" or ")"
-//	list       = "[" text {"," text} "]"
+//	primary    = topic.field | figure.id | number | text | condition | "(" or ")"
+//	list       = "[" (text | set) {"," (text | set)} "]"
 //
 // After a mistake it goes on behind the next &&, || or closing bracket, so that
 // one reading finds them all.
@@ -64,6 +64,13 @@ func (p *parser) resume(tree *node, joints ...string) *node {
 		return tree
 	}
 	return &node{op: opAnd, at: tree.at, kids: []*node{tree, p.or()}}
+}
+
+// ahead is the token behind this one.
+func (p *parser) ahead() token {
+	l := p.lex
+	l.log = &problemLog{}
+	return l.next()
 }
 
 func (p *parser) advance() {

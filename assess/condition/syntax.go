@@ -21,6 +21,7 @@ const (
 	opMore
 	opAtLeast
 	opIn
+	opNotIn
 	opAdd
 	opSub
 	opMul
@@ -31,15 +32,17 @@ const (
 	opNumber
 	opText
 	opList
+	opSet  // the name of a set of words
+	opPart // the name of a condition
 )
 
 var opSigns = [...]string{opOr: "||", opAnd: "&&", opNot: "!", opEqual: "==", opUnequal: "!=", opLess: "<", opAtMost: "<=", opMore: ">",
-	opAtLeast: ">=", opIn: "in", opAdd: "+", opSub: "-", opMul: "*", opDiv: "/", opNeg: "-", opList: ""}
+	opAtLeast: ">=", opIn: "in", opNotIn: "not in", opAdd: "+", opSub: "-", opMul: "*", opDiv: "/", opNeg: "-", opList: ""}
 
 // String is the sign of an operator.
 func (o op) String() string { return opSigns[o] }
 
-func (o op) isComparison() bool { return o >= opEqual && o <= opIn }
+func (o op) isComparison() bool { return o >= opEqual && o <= opNotIn }
 func (o op) isLogic() bool      { return o >= opOr && o <= opNot }
 
 // mirrored is the comparison with its sides exchanged.
@@ -64,7 +67,7 @@ type node struct {
 	at   int // first byte
 	sign int // byte of the operator, where there is one
 	kids []*node
-	text string // of opFact topic.field, of opFigure the id, of opNumber and opText as written
+	text string // of opFact topic.field, of opFigure, opSet and opPart the id, of opNumber and opText as written
 
 	value float64            // of opFigure, and of opText beside a number: in base units
 	dim   quantity.Dimension // of the value
@@ -101,7 +104,7 @@ func (n *node) canonical(least int) string {
 func (n *node) bare() string {
 	s := n.op.strength()
 	switch n.op {
-	case opFact, opNumber:
+	case opFact, opNumber, opSet, opPart:
 		return n.text
 	case opFigure:
 		return "figure." + n.text

@@ -18,7 +18,7 @@ type words struct {
 
 // relations are the keys of what an operator says.
 var relations = [...]string{opEqual: "equal", opUnequal: "unequal", opLess: "less", opAtMost: "at_most", opMore: "more",
-	opAtLeast: "at_least", opIn: "one_of"}
+	opAtLeast: "at_least", opIn: "one_of", opNotIn: "none_of"}
 
 func (w words) relation(o op, left, right any) message.Message {
 	return message.New("condition/relation."+relations[o], "left", left, "right", right)

@@ -25,7 +25,6 @@ scope = "zone"
 kind = "choice"
 choices = ["joists", "slab"]
 nature = "found"
-unknown = "hold"
 `)
 	put("catalogue/layer.toml", `[[fact]]
 id = "layer.thickness"
@@ -35,7 +34,6 @@ dimension = "length"
 bounds = "1/4 .. 12 in"
 relevant = 'zone.base == "slab"'
 nature = "found"
-unknown = "verify"
 
 [[fact]]
 id = "layer.kind"
@@ -43,7 +41,6 @@ scope = "layer"
 kind = "choice"
 choices = ["vinyl", "tile"]
 nature = "found"
-unknown = "hold"
 implied = [{when = 'zone.base == "slab"', then = "tile"}]
 `)
 	put("tally.toml", `[[tally]]
@@ -59,6 +56,7 @@ fold = "first"
 of = "layer.kind"
 empty = "bare"
 `)
+	put("vocabulary.toml", "")
 	put("text.en.toml", `[groups]
 zone = "Base"
 
@@ -85,7 +83,7 @@ func TestSmallCatalogueOpens(t *testing.T) {
 	if set, err := c.Read(c.Find("layer.kind").Decl, "Lino", quantity.US); err != nil || set.Mask != 1 {
 		t.Errorf("lino reads as %+v, %v", set, err)
 	}
-	if top := c.Tallies[1]; top.Fold != First || c.schema.Decl(top.ID).Choices[2] != "bare" || top.Empty.Mask != 4 {
+	if top := c.Tallies[1]; top.Fold != First || c.Schema().Decl(top.ID).Choices[2] != "bare" || top.Empty.Mask != 4 {
 		t.Errorf("%+v", top)
 	}
 }
@@ -93,7 +91,7 @@ func TestSmallCatalogueOpens(t *testing.T) {
 // One broken place for each validation.
 func TestBrokenCatalogueSaysWhy(t *testing.T) {
 	for _, b := range []struct{ name, file, from, to, want string }{
-		{"key that no record has", "catalogue/zone.toml", `unknown =`, `unknwn =`, "catalogue/zone.toml"},
+		{"key that no record has", "catalogue/zone.toml", `nature =`, `natur =`, "catalogue/zone.toml"},
 		{"not TOML", "catalogue/zone.toml", `scope = "zone"`, `scope = zone`, "catalogue/zone.toml"},
 		{"key that no tally has", "tally.toml", `fold =`, `folds =`, "tally.toml"},
 		{"texts are not TOML", "text.en.toml", `label = "Base"`, `label = Base`, "toml"},

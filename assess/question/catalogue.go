@@ -19,7 +19,6 @@ type Question struct {
 	Decl     *assess.Declaration
 	Relevant *condition.Condition // nil: always
 	Implied  []Implied            // what follows where nobody has answered
-	Unknown  string               // what rules on this fact normally do while it is open
 	Group    string
 	Text     Text
 }
@@ -34,7 +33,7 @@ type Implied struct {
 type Catalogue struct {
 	Questions []Question // in catalogue order; the index is the FactID
 	Tallies   []Tally
-	schema    *assess.Schema
+	names     condition.Names
 	words     synonyms
 	titles    map[string]string
 }
@@ -53,6 +52,10 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) 
 		return nil, err
 	}
 	tallies, err := readTallies(files)
+	if err != nil {
+		return nil, err
+	}
+	words, err := readWords(files)
 	if err != nil {
 		return nil, err
 	}
@@ -82,13 +85,14 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) 
 		}
 		list = append(list, d)
 	}
-	c.schema = assess.NewSchema(list)
-	return c, c.compile(records, tallies, texts.facts, figures)
+	c.names = condition.Names{Schema: assess.NewSchema(list), Figures: figures}
+	return c, c.compile(records, tallies, words, texts.facts)
 }
 
-func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, texts map[string]Text, figures condition.Figures) error {
-	var problems assess.Problems
-	names := condition.Names{Schema: c.schema, Figures: figures}
+func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, words condition.Definitions, texts map[string]Text) error {
+	vocabulary, problems := c.names.Words.With(words, vocabularyFile, c.names)
+	c.names.Words = vocabulary
+	names := c.names
 	for i := range records {
 		q, ps := records[i].compile(assess.FactID(i), names)
 		q.Text = texts[records[i].ID]
@@ -100,11 +104,31 @@ func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, texts m
 		c.Tallies = append(c.Tallies, t)
 		problems = append(problems, ps...)
 	}
+	c.names.Words = vocabulary.Using(mentioned(records, tallies)...)
 	return problems.Err()
 }
 
+// mentioned are the names that the records use.
+func mentioned(records []factRecord, tallies []tallyRecord) []string {
+	var names []string
+	for _, r := range records {
+		names = append(names, condition.Mentions(r.Relevant)...)
+		for _, im := range r.Implied {
+			names = append(names, condition.Mentions(im.When)...)
+		}
+	}
+	for _, r := range tallies {
+		names = append(names, append(condition.Mentions(r.When), condition.Mentions(r.Where)...)...)
+	}
+	return names
+}
+
+// Names are what conditions may refer to: the facts, the figures of the region,
+// and the sets and conditions that have names here.
+func (c *Catalogue) Names() condition.Names { return c.names }
+
 // Schema is every fact, asked, tallied and derived.
-func (c *Catalogue) Schema() *assess.Schema { return c.schema }
+func (c *Catalogue) Schema() *assess.Schema { return c.names.Schema }
 
 // Question is the question of a fact; nil for a fact that is not asked.
 func (c *Catalogue) Question(f assess.FactID) *Question {
@@ -116,7 +140,7 @@ func (c *Catalogue) Question(f assess.FactID) *Question {
 
 // Find is the question of a short name; nil where there is none.
 func (c *Catalogue) Find(id string) *Question {
-	f, ok := c.schema.Lookup(id)
+	f, ok := c.names.Schema.Lookup(id)
 	if !ok {
 		return nil
 	}
@@ -166,7 +190,7 @@ var (
 
 func (r *factRecord) compile(id assess.FactID, names condition.Names) (Question, assess.Problems) {
 	d := names.Schema.Decl(id)
-	q := Question{ID: id, Decl: d, Unknown: r.Unknown, Group: r.group}
+	q := Question{ID: id, Decl: d, Group: r.group}
 	place := condition.Place{File: "catalogue/" + r.group + ".toml " + r.ID}
 	var problems assess.Problems
 	if r.Relevant != "" {

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"underfoot/assess/condition"
 )
 
 // The records as they stand in the files.
@@ -22,7 +24,6 @@ type (
 		Nature    string          `toml:"nature"`
 		Default   string          `toml:"default"`
 		Family    string          `toml:"family"`
-		Unknown   string          `toml:"unknown"`
 		Implied   []impliedRecord `toml:"implied"`
 		group     string
 	}
@@ -41,8 +42,11 @@ type (
 	}
 )
 
-//go:embed catalogue/*.toml tally.toml text.en.toml
+//go:embed catalogue/*.toml tally.toml vocabulary.toml text.en.toml
 var shipped embed.FS
+
+// vocabularyFile holds the names of sets and conditions.
+const vocabularyFile = "vocabulary.toml"
 
 // groups is the order in which a person is led through the catalogue: dangers
 // first, then what dates and names the old floor, then the rest.
@@ -72,6 +76,12 @@ func readTallies(files fs.FS) ([]tallyRecord, error) {
 	}
 	err := decode(files, "tally.toml", &file)
 	return file.Tally, err
+}
+
+// readWords reads the names that conditions share.
+func readWords(files fs.FS) (condition.Definitions, error) {
+	var d condition.Definitions
+	return d, decode(files, vocabularyFile, &d)
 }
 
 func decode(files fs.FS, name string, into any) error {

@@ -106,7 +106,7 @@ func (c *Catalogue) Write(d *assess.Declaration, s assess.Set, sys quantity.Syst
 // Show is the value as a reader sees it: the choices' labels without what
 // tells them apart, or the quantity in the reader's units.
 func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) string {
-	d := c.schema.Decl(f)
+	d := c.names.Schema.Decl(f)
 	switch d.Kind {
 	case assess.KindQuantity:
 		return quantity.Write(d.Dimension, s.Range, sys)
@@ -126,7 +126,7 @@ func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) str
 // own word.
 func (c *Catalogue) Word(f assess.FactID, choice string) string {
 	q := c.Question(f)
-	if like := c.schema.Decl(f).Like; like != "" {
+	if like := c.names.Schema.Decl(f).Like; like != "" {
 		q = c.Find(like)
 	}
 	if q == nil || q.Text.Choices[choice] == "" {

@@ -40,7 +40,8 @@ func (c *Case) region() string { return cmp.Or(c.Region, defaultRegion) }
 // values of which it is one, or `absent` for one that does not apply. A fact
 // that the case does not name may be anything, and may not apply unless it is
 // one that always does.
-func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text string) (assess.Set, error)) (failures []Failure, run int) {
+func (p *Pack) Test(schema *assess.Schema, read func(d *assess.Declaration, text string) (assess.Set, error)) (failures []Failure, run int) {
+	on := stage{schema, p.Words, read}
 	for _, r := range p.Tested() {
 		for i := range r.Cases {
 			c := &r.Cases[i]
@@ -48,7 +49,7 @@ func (p *Pack) Test(names condition.Names, read func(d *assess.Declaration, text
 				continue
 			}
 			run++
-			if f, ok := r.try(c, names.Schema, read); !ok {
+			if f, ok := r.try(c, on); !ok {
 				failures = append(failures, f)
 			}
 		}
@@ -72,9 +73,9 @@ func (p *Pack) Tested() []*Rule {
 }
 
 // try runs one case.
-func (r *Rule) try(c *Case, schema *assess.Schema, read readValue) (Failure, bool) {
+func (r *Rule) try(c *Case, on stage) (Failure, bool) {
 	f := Failure{Rule: r.ID, Case: c.Name, Want: c.Expect}
-	facts, err := newScene(c, schema, read)
+	facts, err := on.scene(c)
 	if err != nil {
 		f.Fault = message.Of(err)
 		return f, false
@@ -107,22 +108,32 @@ func (r *Rule) explain(facts assess.Reader) (applies, when *condition.Explanatio
 // readValue reads the text of one value of a fact.
 type readValue = func(d *assess.Declaration, text string) (assess.Set, error)
 
+// A stage is what the facts of cases are read with.
+type stage struct {
+	schema *assess.Schema
+	words  *condition.Vocabulary
+	read   readValue
+}
+
 // A scene is the facts of one case.
 type scene struct {
 	schema *assess.Schema
 	named  map[assess.FactID]assess.Fact
 }
 
-func newScene(c *Case, schema *assess.Schema, read readValue) (*scene, error) {
-	s := &scene{schema, map[assess.FactID]assess.Fact{}}
+func (on stage) scene(c *Case) (*scene, error) {
+	s := &scene{on.schema, map[assess.FactID]assess.Fact{}}
 	for name, value := range c.Facts {
-		id, ok := schema.Lookup(name)
+		id, ok := on.schema.Lookup(name)
 		if !ok {
 			return nil, message.New("pack/no_such.fact", "name", name).Err()
 		}
-		fact, err := s.fact(id, value, read)
+		fact, err := on.fact(on.schema.Decl(id), value)
 		if err != nil {
 			return nil, message.New("pack/case.fact", "name", name, "fault", message.Of(err)).Err()
+		}
+		if fact.Presence.Truth == assess.Yes && !fact.Set.Settled(on.schema.Decl(id).Kind) {
+			fact.Deps = s.own(id)
 		}
 		s.named[id] = fact
 	}
@@ -132,42 +143,62 @@ func newScene(c *Case, schema *assess.Schema, read readValue) (*scene, error) {
 // absent is what a case says of a fact that does not apply.
 const absent = "absent"
 
-func (s *scene) fact(id assess.FactID, value any, read readValue) (assess.Fact, error) {
+func (on stage) fact(d *assess.Declaration, value any) (assess.Fact, error) {
 	if value == absent {
 		return assess.Absent, nil
 	}
-	list, several := value.([]any)
-	if !several {
-		list = []any{value}
+	if table, ok := value.(map[string]any); ok {
+		set, err := on.others(d, table)
+		return assess.Fact{Presence: assess.Proven, Set: set}, err
 	}
-	if len(list) == 0 {
-		return assess.Fact{}, message.New("pack/case.no_value").Err()
-	}
-	d := s.schema.Decl(id)
-	fact := assess.Fact{Presence: assess.Proven}
-	for i, v := range list {
-		set, err := s.value(d, v, read)
-		if err != nil {
-			return fact, err
-		}
-		if i == 0 {
-			fact.Set = set
-		}
-		fact.Set = fact.Set.Hull(set, d.Kind)
-	}
-	if !fact.Set.Settled(d.Kind) {
-		fact.Deps = s.own(id)
-	}
-	return fact, nil
+	set, err := on.any(d, value)
+	return assess.Fact{Presence: assess.Proven, Set: set}, err
 }
 
-// value reads one value: a text as a record holds it, or a bare number.
-func (s *scene) value(d *assess.Declaration, v any, read readValue) (assess.Set, error) {
+// others are the words that are none of those of a table { not = ... }.
+func (on stage) others(d *assess.Declaration, table map[string]any) (assess.Set, error) {
+	not, ok := table["not"]
+	if !ok || len(table) > 1 || len(d.Choices) == 0 {
+		return assess.Set{}, message.New("pack/case.not").Err()
+	}
+	set, err := on.any(d, not)
+	return assess.Set{Mask: d.Full().Mask &^ set.Mask}, err
+}
+
+// any is a value, or anything that the values of a list leave possible.
+func (on stage) any(d *assess.Declaration, value any) (assess.Set, error) {
+	list, several := value.([]any)
+	if !several {
+		return on.value(d, value)
+	}
+	if len(list) == 0 {
+		return assess.Set{}, message.New("pack/case.no_value").Err()
+	}
+	var all assess.Set
+	for i, v := range list {
+		set, err := on.value(d, v)
+		if err != nil {
+			return all, err
+		}
+		if i == 0 {
+			all = set
+		}
+		all = all.Hull(set, d.Kind)
+	}
+	return all, nil
+}
+
+// value reads one value: the name of a set, a text as a record holds it, or a
+// bare number.
+func (on stage) value(d *assess.Declaration, v any) (assess.Set, error) {
 	switch v := v.(type) {
 	case string:
-		return read(d, v)
+		if s := on.words.Set(v, d); s != nil {
+			return assess.Set{Mask: d.Mask(s.Words...)}, nil
+		}
+		return on.read(d, v)
 	case int64, float64:
-		return read(d, fmt.Sprint(v))
+		return on.read(d, fmt.Sprint(v))
 	}
 	return assess.Set{}, message.New("pack/case.no_kind", "value", v).Err()
 }

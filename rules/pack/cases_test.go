@@ -27,6 +27,8 @@ func readFew(d *assess.Declaration, text string) (assess.Set, error) {
 	return assess.Set{Mask: bit}, nil
 }
 
+var few = stage{schema: fewFacts, read: readFew}
+
 func TestCasesOfTheRegionRun(t *testing.T) {
 	for _, tt := range []struct {
 		region string
@@ -36,7 +38,7 @@ func TestCasesOfTheRegionRun(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		failures, run := p.Test(fewNames(tt.region), readFew)
+		failures, run := p.Test(fewFacts, readFew)
 		if run != tt.run || len(failures) > 0 {
 			t.Errorf("%s: %d cases run, want %d; failures %v", tt.region, run, tt.run, failures)
 		}
@@ -71,7 +73,7 @@ func TestFailingCaseSaysWhy(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			failures, _ := p.Test(fewNames("us"), readFew)
+			failures, _ := p.Test(fewFacts, readFew)
 			if len(failures) != 1 {
 				t.Fatalf("%d failures: %+v", len(failures), failures)
 			}
@@ -86,7 +88,7 @@ func TestFailingCaseSaysWhy(t *testing.T) {
 // A list of numbers is anything from the least to the most of them.
 func TestListOfNumbersIsARange(t *testing.T) {
 	id, _ := fewFacts.Lookup("crack.width")
-	s, err := newScene(&Case{Facts: map[string]any{"crack.width": []any{"1/4 in", "1/8 in"}}}, fewFacts, readFew)
+	s, err := few.scene(&Case{Facts: map[string]any{"crack.width": []any{"1/4 in", "1/8 in"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,7 +98,7 @@ func TestListOfNumbersIsARange(t *testing.T) {
 }
 
 func TestUnnamedFacts(t *testing.T) {
-	s, err := newScene(&Case{}, fewFacts, readFew)
+	s, err := few.scene(&Case{})
 	if err != nil {
 		t.Fatal(err)
 	}

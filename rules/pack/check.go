@@ -187,6 +187,11 @@ func (l *loader) ids(rs records) {
 			l.problem(place{file: "text " + id}, message.New("pack/no_such.rule_of_text"))
 		}
 	}
+	for _, id := range slices.Sorted(maps.Keys(rs.cases)) {
+		if !seen[id] {
+			l.misspelt(place{file: "cases " + id}, id, slices.Collect(maps.Keys(seen)), message.New("pack/no_such.rule_of_text"))
+		}
+	}
 	for _, c := range rs.cautions {
 		if seen["caution "+c.ID] {
 			l.problem(place{file: "caution " + c.ID}, message.New("pack/twice.caution"))

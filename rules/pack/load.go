@@ -15,10 +15,10 @@ import (
 // Edition names the rules that the program ships.
 const Edition = "1"
 
-// Base is the pack that the program ships, as it is for one region. All
+// Shipped is the pack that the program ships, as it is for one region. All
 // problems come back at once as assess.Problems.
-func Base(names condition.Names, region string) (*Pack, error) {
-	return load(base, "base", names, region)
+func Shipped(names condition.Names, region string) (*Pack, error) {
+	return load(shipped, "shipped", names, region)
 }
 
 // load compiles the records of a folder.
@@ -29,6 +29,7 @@ func load(files fs.FS, dir string, names condition.Names, region string) (*Pack,
 	}
 	l := loader{names: names, region: region, pack: &Pack{ID: "underfoot", Edition: Edition, Region: region,
 		Steps: map[assess.PathID]*Step{}, Cautions: map[string]assess.Caution{}}}
+	l.vocabulary(rs)
 	l.cautions(rs)
 	l.steps(rs)
 	for i := range rs.rules {
@@ -38,6 +39,30 @@ func load(files fs.FS, dir string, names condition.Names, region string) (*Pack,
 	l.ids(rs)
 	l.ranks()
 	return l.pack, l.problems.Err()
+}
+
+// vocabulary takes up the names that the rules share. One that no rule, no case
+// and nothing of the catalogue uses is a fault; the rules of every region count.
+func (l *loader) vocabulary(rs records) {
+	words, problems := l.names.Words.With(rs.words, vocabularyFile, l.names)
+	l.problems = append(l.problems, problems...)
+	for i := range rs.rules {
+		words = words.Using(rs.rules[i].mentions()...)
+	}
+	for _, id := range words.Unused() {
+		l.add(place{file: vocabularyFile + " " + id}, message.New("pack/vocabulary.unused"), message.New("pack/vocabulary.unused_hint"))
+	}
+	l.names.Words, l.pack.Words = words, words
+}
+
+// mentions are the names that the conditions and cases of a rule use.
+func (r *ruleRecord) mentions() []string {
+	names := append(condition.Mentions(r.Applies), condition.Mentions(r.When)...)
+	names = append(names, condition.Mentions(r.TakesUp)...)
+	for _, c := range r.UnknownWhen {
+		names = append(names, condition.Mentions(c.When)...)
+	}
+	return names
 }
 
 // A loader compiles records and collects what is wrong with them.

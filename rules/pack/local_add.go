@@ -58,6 +58,7 @@ func (a *Addition) To(ours *Pack, names condition.Names) (*Pack, error) {
 	if len(a.parts) == 0 {
 		return ours, nil
 	}
+	names.Words = ours.Words
 	out := *ours
 	out.Rules, out.Cautions = slices.Clone(ours.Rules), maps.Clone(ours.Cautions)
 	for i, p := range a.parts {

@@ -49,7 +49,7 @@ func added(region string, packs ...*Local) (*Addition, *Pack, error) {
 	a := Add(figure.For(region, quantity.US), packs...)
 	names := c.names
 	names.Figures = a.Figures
-	ours, err := Base(names, region)
+	ours, err := Shipped(names, region)
 	if err != nil {
 		return a, nil, err
 	}
@@ -91,7 +91,7 @@ func TestCasesOfExamplePack(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := countries()["us"]
-	failures, ran := p.Test(c.names, c.read)
+	failures, ran := p.Test(c.names.Schema, c.read)
 	if ran != 9 || len(failures) > 0 {
 		t.Errorf("%d cases ran, %+v failed", ran, failures)
 	}
@@ -99,7 +99,7 @@ func TestCasesOfExamplePack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if failures, _ := p.Test(c.names, c.read); len(failures) != 1 || failures[0].Case != "the year after" {
+	if failures, _ := p.Test(c.names.Schema, c.read); len(failures) != 1 || failures[0].Case != "the year after" {
 		t.Errorf("one wrong case gives %+v", failures)
 	}
 }

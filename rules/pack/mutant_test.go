@@ -50,7 +50,7 @@ func (p phrase) edits() iter.Seq[edit] {
 // beside are the neighbours of each sign: the boundary in or out, and the other
 // way round.
 var beside = map[string][]string{"<": {"<=", ">="}, "<=": {"<", ">"}, ">": {">=", "<="}, ">=": {">", "<"},
-	"==": {"!="}, "!=": {"=="}, "&&": {"||"}, "||": {"&&"}}
+	"==": {"!="}, "!=": {"=="}, "&&": {"||"}, "||": {"&&"}, "in": {"not in"}, "not": {""}}
 
 // neighbours puts its neighbours in the place of every sign, and the counts
 // next to it in the place of every plain number.
@@ -85,12 +85,16 @@ func (p phrase) lists() []edit {
 			continue
 		}
 		count++
+		fact := i - 1
+		if p.word(fact) == "not" {
+			fact--
+		}
 		end := i + 1
 		for p.word(end) != "]" {
 			end++
 		}
-		for _, e := range p.list(i-1, i+2, end) {
-			out = append(out, edit{fmt.Sprintf("%s in list %d, of %s", e.what, count, p.word(i-1)), e.text})
+		for _, e := range p.list(fact, i+2, end) {
+			out = append(out, edit{fmt.Sprintf("%s in list %d, of %s", e.what, count, p.word(fact)), e.text})
 		}
 	}
 	return out

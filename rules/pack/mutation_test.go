@@ -34,7 +34,7 @@ func variants(t *testing.T) map[string][]variant {
 				if r.Cases[i].region() != region {
 					continue
 				}
-				s, err := newScene(&r.Cases[i], c.names.Schema, c.read)
+				s, err := c.stage().scene(&r.Cases[i])
 				if err != nil {
 					t.Fatal(err)
 				}

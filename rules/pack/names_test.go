@@ -27,6 +27,8 @@ func (c *country) read(d *assess.Declaration, text string) (assess.Set, error) {
 	return c.catalogue.Read(d, text, quantity.US)
 }
 
+func (c *country) stage() stage { return stage{c.names.Schema, c.pack.Words, c.read} }
+
 // countries opens every region once.
 var countries = sync.OnceValue(func() map[string]*country {
 	all := map[string]*country{}
@@ -36,8 +38,8 @@ var countries = sync.OnceValue(func() map[string]*country {
 		if err != nil {
 			panic(fmt.Sprint(region, ": ", err))
 		}
-		c := &country{catalogue: catalogue, names: condition.Names{Schema: catalogue.Schema(), Figures: figures}}
-		c.pack, c.err = Base(c.names, region)
+		c := &country{catalogue: catalogue, names: catalogue.Names()}
+		c.pack, c.err = Shipped(c.names, region)
 		all[region] = c
 	}
 	return all
@@ -49,7 +51,7 @@ func each(t *testing.T, test func(t *testing.T, c *country)) {
 		t.Run(region, func(t *testing.T) {
 			c := countries()[region]
 			if c.pack == nil {
-				t.Skip("the rules do not load: TestBaseLoads says why")
+				t.Skip("the rules do not load: TestShippedRulesLoad says why")
 			}
 			test(t, c)
 		})

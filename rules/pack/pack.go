@@ -134,7 +134,8 @@ type Pack struct {
 	Rules       []*Rule
 	Steps       map[assess.PathID]*Step
 	Cautions    map[string]assess.Caution
-	Locals      []assess.PackRef // the packs that were added, by id
+	Locals      []assess.PackRef      // the packs that were added, by id
+	Words       *condition.Vocabulary // the names that conditions and cases may use
 }
 
 // Rule finds a rule by its id; nil where there is none.

@@ -8,10 +8,12 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"underfoot/assess/condition"
 )
 
-//go:embed base/*.toml
-var base embed.FS
+//go:embed shipped/*.toml
+var shipped embed.FS
 
 // The records as they stand in the files.
 type (
@@ -68,7 +70,9 @@ type (
 
 // records is all that the files of a pack say, before anything is compiled.
 type records struct {
+	words    condition.Definitions
 	rules    []ruleRecord
+	cases    map[string][]Case // of the rules' own files of cases, by rule
 	cautions []cautionRecord
 	steps    []stepRecord
 	texts    map[string]Text
@@ -78,7 +82,7 @@ type records struct {
 
 // readFiles reads every record and text of a folder.
 func readFiles(files fs.FS, dir string) (records, error) {
-	rs := records{texts: map[string]Text{}, warnings: map[string]string{}, stepText: map[string]StepText{}}
+	rs := records{cases: map[string][]Case{}, texts: map[string]Text{}, warnings: map[string]string{}, stepText: map[string]StepText{}}
 	names, err := fs.Glob(files, dir+"/*.toml")
 	if err != nil {
 		return rs, err
@@ -89,11 +93,16 @@ func readFiles(files fs.FS, dir string) (records, error) {
 			return rs, err
 		}
 	}
+	rs.joinCases()
 	return rs, nil
 }
 
 func (rs *records) readFile(files fs.FS, name string) error {
 	switch {
+	case strings.HasSuffix(name, "/"+vocabularyFile):
+		return decode(files, name, &rs.words)
+	case strings.HasSuffix(name, ".cases.toml"):
+		return rs.readCases(files, name)
 	case strings.HasSuffix(name, "/caution.en.toml"):
 		var texts map[string]struct {
 			Text string `toml:"text"`
@@ -119,6 +128,30 @@ func (rs *records) readFile(files fs.FS, name string) error {
 	rs.cautions = append(rs.cautions, f.Caution...)
 	rs.steps = append(rs.steps, f.Step...)
 	return nil
+}
+
+// vocabularyFile holds the names that the rules of a folder share.
+const vocabularyFile = "vocabulary.toml"
+
+// readCases reads the cases of the rules of one topic, which stand in a file
+// beside theirs.
+func (rs *records) readCases(files fs.FS, name string) error {
+	var of map[string][]Case
+	if err := decode(files, name, &of); err != nil {
+		return err
+	}
+	for id, cases := range of {
+		rs.cases[id] = append(rs.cases[id], cases...)
+	}
+	return nil
+}
+
+// joinCases puts the cases to their rules.
+func (rs *records) joinCases() {
+	for i := range rs.rules {
+		r := &rs.rules[i]
+		r.Cases = append(r.Cases, rs.cases[r.ID]...)
+	}
 }
 
 func decode(files fs.FS, name string, into any) error {
