@@ -44,6 +44,12 @@ func (s *Sheet) Let(name string, what message.Message, unit string, dim quantity
 	return value
 }
 
+// Titled is the sheet under a title.
+func (s *Sheet) Titled(title message.Message) *Sheet {
+	s.Title = title
+	return s
+}
+
 // Result is the value of the last line. A sheet without lines has none and panics.
 func (s *Sheet) Result() quantity.Range { return s.Lines[len(s.Lines)-1].Value }
 

@@ -1,8 +1,6 @@
 package structure
 
 import (
-	"fmt"
-
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -45,15 +43,13 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 	if !a.Ratio().Bounded() {
 		return
 	}
-	note := func(format string, values ...any) {
-		c.Notes = append(c.Notes, message.Verbatim(sentence(fmt.Sprintf(format, values...))))
-	}
+	note := func(m message.Message) { c.Notes = append(c.Notes, m) }
 	a.remarkResult(note)
 	if tile == "" && c.Limit.Hi > b.Ratio {
-		note("the tile is not known: this is told for ceramic; stone asks for more")
+		note(message.New("structure/note.tile"))
 	}
 	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
-		note("%s", noteStrength)
+		note(message.New("structure/note.strength"))
 	}
 	c.Sources = append(c.Sources, figure.LumberFactor("spread").Source)
 	if a.Outcome != assess.CheckHolds {
@@ -83,14 +79,10 @@ func adviseDeck(t *figure.Table, zone assess.Thing, c *assess.Check) {
 	limit, _ := t.Figure("ceramic_limit")
 	d, known := deckOf(zone)
 	a := AnalyzeDeck(d, limit.Value, t)
-	if !known || a.Refusal != "" {
+	if !known || !a.Refusal.IsZero() {
 		return
 	}
-	c.Notes = append(c.Notes, message.Verbatim(sentence(fmt.Sprintf("between the joists the deck bends %s of its clear span under uniform live load; layers are counted unglued",
-		quantity.Write(quantity.Ratio, floor(a.Live), quantity.US)))))
-	for _, text := range a.Notes {
-		c.Notes = append(c.Notes, message.Verbatim(sentence(text)))
-	}
+	c.Notes = append(append(c.Notes, message.New("structure/note.deck", "ratio", quantity.Write(quantity.Ratio, floor(a.Live), quantity.US))), a.Notes...)
 	c.Sources = once(append(c.Sources, a.Sources...))
 }
 
@@ -108,20 +100,25 @@ func chosenTile(zone assess.Thing) string {
 
 // cures are the options that reach the limit for every possibility; the others
 // are told in a note with the ratio that they come to.
-func cures(all []assess.Option, b Bound, note func(string, ...any)) []assess.Option {
+func cures(all []assess.Option, b Bound, note func(message.Message)) []assess.Option {
 	var out []assess.Option
 	for _, o := range all {
 		if o.Outcome == assess.CheckHolds {
 			out = append(out, o)
 			continue
 		}
-		note("not enough for every possibility: %s (%s under %s load)", o.Text, quantity.Write(quantity.Ratio, floor(counted(o, b)), quantity.US), b.Load)
+		ratio := quantity.Write(quantity.Ratio, floor(counted(o, b)), quantity.US)
+		if b.Load == TotalLoad {
+			note(message.New("structure/note.not_enough_total", "option", o.Text, "ratio", ratio))
+		} else {
+			note(message.New("structure/note.not_enough_live", "option", o.Text, "ratio", ratio))
+		}
 	}
 	if len(out) == 0 {
-		note("none of the ways computed reaches the limit for every possibility: an engineer looks for another")
+		note(message.New("structure/note.no_cure"))
 	}
-	for _, text := range NoHelp()[:2] {
-		note("%s", text)
+	for _, m := range NoHelp()[:2] {
+		note(m)
 	}
 	return out
 }

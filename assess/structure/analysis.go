@@ -14,11 +14,11 @@ import (
 // every range is Everything, and there is no sheet.
 type Analysis struct {
 	Outcome    assess.CheckOutcome
-	Refusal    string         // why there is no number and who has it; empty where there is one
-	Live       quantity.Range // span over live-load deflection
-	Total      quantity.Range // span over live- and dead-load deflection
-	Deflection quantity.Range // under live load, in
-	LongTerm   quantity.Range // live load, and dead load times the creep factor, in
+	Refusal    message.Message // why there is no number and who has it; empty where there is one
+	Live       quantity.Range  // span over live-load deflection
+	Total      quantity.Range  // span over live- and dead-load deflection
+	Deflection quantity.Range  // under live load, in
+	LongTerm   quantity.Range  // live load, and dead load times the creep factor, in
 	Bound      Bound
 	Least      quantity.Range // least ratio that the bound asks for on this span
 	Margin     quantity.Range // ratio over Least, less one
@@ -28,8 +28,8 @@ type Analysis struct {
 	Shear      quantity.Range // the same for shear
 	Tip        quantity.Range // ratio of twice the overhang to its live-load deflection; Everything without one
 	Deciding   Deciding
-	Assumed    []string
-	Notes      []string
+	Assumed    []message.Message
+	Notes      []message.Message
 	Sources    []figure.Source
 	Sheets     []*formula.Sheet // live load, total load, share, long term, strength
 }
@@ -47,10 +47,10 @@ func (a Analysis) Ratio() quantity.Range {
 // in Analysis.Sources and beside the lines of the sheets.
 func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
 	r, refusal := m.read(loads, t.Region)
-	if refusal == "" && b.Ratio <= 0 {
-		refusal = noteNoLimit
+	if refusal.IsZero() && b.Ratio <= 0 {
+		refusal = message.New("structure/refusal.no_limit")
 	}
-	if refusal != "" {
+	if !refusal.IsZero() {
 		return refusedAnalysis(b, refusal)
 	}
 	a := Analysis{Bound: b, Assumed: r.assumed, Tip: quantity.Everything}
@@ -68,7 +68,7 @@ func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
 }
 
 // refusedAnalysis has a reason and no number.
-func refusedAnalysis(b Bound, why string) Analysis {
+func refusedAnalysis(b Bound, why message.Message) Analysis {
 	q := quantity.Everything
 	return Analysis{Outcome: assess.CheckRefused, Refusal: why, Bound: b, Live: q, Total: q, Deflection: q, LongTerm: q, Least: q, Margin: q,
 		Longest: Longest{q, q}, Share: q, Bending: q, Shear: q, Tip: q}
@@ -85,9 +85,9 @@ func value(s *formula.Sheet, name string) quantity.Range {
 }
 
 func (a *Analysis) ratios(j Joist) {
-	live := a.show(j.Sheet(titleLive, LiveLoad))
+	live := a.show(j.Sheet(LiveLoad).Titled(message.New("structure/title.live")))
 	a.Live, a.Deflection = live.Result(), value(live, "sag")
-	a.Total = a.show(j.Sheet(titleTotal, TotalLoad)).Result()
+	a.Total = a.show(j.Sheet(TotalLoad).Titled(message.New("structure/title.total"))).Result()
 	a.Least = a.Bound.Least(j.Span)
 	a.Margin = a.Ratio().Div(a.Least).Sub(quantity.Point(1))
 }
@@ -103,38 +103,38 @@ func (a *Analysis) share() {
 		return
 	}
 	spread := figure.LumberFactor("spread")
-	s := a.show(&formula.Sheet{Title: message.Verbatim(titleShare)})
-	s.Input("ratio", message.Verbatim("span over deflection at the mean stiffness"), "L/", quantity.Ratio, a.Ratio(), formula.Stated)
-	s.Input("limit", message.Verbatim("limit"), "L/", quantity.Ratio, a.Least, formula.Stated)
-	s.Input("spread", message.Verbatim("coefficient of variation of E, visually graded lumber"), "", quantity.Number, quantity.Point(spread.Value), message.Verbatim(spread.Source.Title))
-	a.Share = s.Let("share", message.Verbatim("share of joists expected to be softer than the limit needs"), "", quantity.Number, "normal((limit / ratio - 1) / spread)")
+	s := a.show(&formula.Sheet{Title: message.New("structure/title.share")})
+	s.Input("ratio", message.New("structure/line.mean_ratio"), "L/", quantity.Ratio, a.Ratio(), formula.Stated)
+	s.Input("limit", message.New("structure/line.limit"), "L/", quantity.Ratio, a.Least, formula.Stated)
+	s.Input("spread", message.New("structure/line.spread"), "", quantity.Number, quantity.Point(spread.Value), message.Verbatim(spread.Source.Title))
+	a.Share = s.Let("share", message.New("structure/line.share"), "", quantity.Number, "normal((limit / ratio - 1) / spread)")
 }
 
 // longTerm is live-load deflection and dead-load deflection times the creep
 // factor (NDS 3.5.2); for strength classes that of EN 1995-1-1:
 // dead (1 + kdef) + live (1 + psi2 kdef).
 func (a *Analysis) longTerm(r row) {
-	j, s := r.joist, a.show(&formula.Sheet{Title: message.Verbatim(titleCreep)})
-	s.Input("live_sag", message.Verbatim("deflection under live load"), "in", quantity.Length, a.Deflection, formula.Stated)
-	s.Input("dead_sag", message.Verbatim("deflection under dead load"), "in", quantity.Length, deadSag(j), formula.Stated)
+	j, s := r.joist, a.show(&formula.Sheet{Title: message.New("structure/title.creep")})
+	s.Input("live_sag", message.New("structure/line.live_sag"), "in", quantity.Length, a.Deflection, formula.Stated)
+	s.Input("dead_sag", message.New("structure/line.dead_sag"), "in", quantity.Length, deadSag(j), formula.Stated)
 	if !r.classes {
-		s.Input("creep", message.Verbatim("creep factor, Kcr"), "", quantity.Number, quantity.Point(r.creep.Value), message.Verbatim(r.creep.Source.Title))
-		a.LongTerm = s.Let("long_term", message.Verbatim("deflection in the long run"), "in", quantity.Length, "creep * dead_sag + live_sag")
+		s.Input("creep", message.New("structure/line.creep"), "", quantity.Number, quantity.Point(r.creep.Value), message.Verbatim(r.creep.Source.Title))
+		a.LongTerm = s.Let("long_term", message.New("structure/line.long_term"), "in", quantity.Length, "creep * dead_sag + live_sag")
 		return
 	}
 	kdef, psi := figure.LumberFactor("class-creep-dry"), figure.LumberFactor("class-quasi-permanent")
 	if r.creep.ID == "creep-wet" {
 		kdef = figure.LumberFactor("class-creep-wet")
 	}
-	s.Input("creep", message.Verbatim("creep factor, kdef"), "", quantity.Number, quantity.Point(kdef.Value), message.Verbatim(kdef.Source.Title))
-	s.Input("lasting", message.Verbatim("lasting part of the live load, psi2"), "", quantity.Number, quantity.Point(psi.Value), message.Verbatim(psi.Source.Title))
-	a.LongTerm = s.Let("long_term", message.Verbatim("deflection in the long run"), "in", quantity.Length, "dead_sag * (1 + creep) + live_sag * (1 + lasting * creep)")
+	s.Input("creep", message.New("structure/line.class_creep"), "", quantity.Number, quantity.Point(kdef.Value), message.Verbatim(kdef.Source.Title))
+	s.Input("lasting", message.New("structure/line.lasting"), "", quantity.Number, quantity.Point(psi.Value), message.Verbatim(psi.Source.Title))
+	a.LongTerm = s.Let("long_term", message.New("structure/line.long_term"), "in", quantity.Length, "dead_sag * (1 + creep) + live_sag * (1 + lasting * creep)")
 }
 
 // deadSag is the deflection under the dead load alone.
 func deadSag(j Joist) quantity.Range {
 	j.Live = quantity.Point(0)
-	return value(j.Sheet("", TotalLoad), "sag")
+	return value(j.Sheet(TotalLoad), "sag")
 }
 
 // tip is the overhang under live load on it alone, with L twice the overhang
@@ -143,11 +143,11 @@ func (a *Analysis) tip(m Member, j Joist) {
 	if m.Overhang == (quantity.Range{}) {
 		return
 	}
-	s := a.show(&formula.Sheet{Title: message.Verbatim(titleTip)})
-	s.Input("overhang", message.Verbatim("overhang past the support"), "in", quantity.Length, positive(m.Overhang), formula.Stated)
+	s := a.show(&formula.Sheet{Title: message.New("structure/title.tip")})
+	s.Input("overhang", message.New("structure/line.overhang"), "in", quantity.Length, positive(m.Overhang), formula.Stated)
 	j.size(s)
 	j.terms(s, LiveLoad)
-	a.Tip = s.Let("ratio", message.Verbatim("twice the overhang over its deflection"), "L/", quantity.Ratio,
+	a.Tip = s.Let("ratio", message.New("structure/line.tip_ratio"), "L/", quantity.Ratio,
 		"48 * "+j.stiffness(s)+" / (line_load * overhang^2 * (4 * span + 3 * overhang))")
 }
 

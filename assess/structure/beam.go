@@ -3,16 +3,7 @@ package structure
 import (
 	"strconv"
 	"strings"
-
-	"underfoot/assess/figure"
 )
-
-// BeamSource is where the deflection of one span was read.
-var BeamSource = figure.Source{Title: "Wood Handbook FPL-GTR-190", Edition: "2010, Table 9-1: simple span, uniform load, 5/384; point load at mid span, 1/48", Known: "lookup"}
-
-// ContinuousSource is where the deflection of continuous joists comes from.
-var ContinuousSource = figure.Source{Title: "theorem of three moments, equal spans",
-	Edition: "computed: live load on one of two spans or the outer two of three, dead load on all; agrees with the printed 0.0092, 0.0054, 0.0099 and 0.0069 w L^4 / (E I)", Known: "computed"}
 
 // A part is a fraction of w L^4 / (E I) or P L^3 / (E I) as an expression has it.
 type part struct{ over, under string }

@@ -23,19 +23,16 @@ const (
 	stoneCapFrom = 14 * 12.0
 )
 
-var stoneCapSource = figure.Source{Title: "a joist maker's technical note, which quotes the marble institute",
-	Edition: "2003, note on floors under stone: on spans over 14 ft at most 7/32 in under total load", Known: "lookup"}
-
 // BoundFor is the bound for a kind of tile, a word of tile.kind: that of stone
-// under total load, with its cap; every other under live load, and in Canada
-// under total load. Sources differ on the load that is meant under stone; the
+// under total load, with its cap; every other under live load, and where the
+// practice says so under total load. Sources differ on the load that is meant under stone; the
 // stricter is taken.
 func BoundFor(tile string, t *figure.Table) Bound {
 	id, b := "ceramic_limit", Bound{}
 	switch {
 	case tile == "natural-stone":
-		id, b = "stone_limit", Bound{Load: TotalLoad, Cap: stoneCap, CapFrom: stoneCapFrom, Sources: []figure.Source{stoneCapSource}}
-	case t.Region == "ca":
+		id, b = "stone_limit", Bound{Load: TotalLoad, Cap: stoneCap, CapFrom: stoneCapFrom, Sources: []figure.Source{figure.Method("stone-cap")}}
+	case figure.PracticeOf(t.Region).TotalLoad:
 		b.Load = TotalLoad
 	}
 	f, _ := t.Figure(id)

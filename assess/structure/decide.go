@@ -1,12 +1,12 @@
 package structure
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -15,32 +15,32 @@ type Deciding struct {
 	Facts     []string // short names, such as joist.grade; none where the result is not open
 	Flip      float64  // value of the uncertain quantity at which the result turns
 	Dimension quantity.Dimension
-	AtLeast   bool // the joists hold from Flip upwards, rather than up to it
-	Alone     bool // it settles the result whatever else turns out
-	Text      string
+	AtLeast   bool            // the joists hold from Flip upwards, rather than up to it
+	Alone     bool            // it settles the result whatever else turns out
+	Text      message.Message // a clause
+	Sentence  message.Message // the same as a sentence
 }
 
 // A doubt is one uncertain input of a joist.
 type doubt struct {
-	facts   []string
-	what    string
-	dim     quantity.Dimension
-	rising  bool // more of it makes the joists stiffer
-	input   func(*Joist) *quantity.Range
-	options func(flip float64) string
+	name   string // of its sentences
+	facts  []string
+	dim    quantity.Dimension
+	rising bool // more of it makes the joists stiffer
+	input  func(*Joist) *quantity.Range
 }
 
 // doubts are the inputs that may be uncertain, in the order in which they are
 // the cheapest to settle.
 func doubts(r row) []doubt {
 	return []doubt{
-		{[]string{"joist.spacing"}, "the spacing of the joists", quantity.Length, false, func(j *Joist) *quantity.Range { return &j.Spacing }, nil},
-		{[]string{"joist.span"}, "the clear span", quantity.Length, false, func(j *Joist) *quantity.Range { return &j.Span }, nil},
-		{[]string{"joist.depth"}, "the depth of a joist", quantity.Length, true, func(j *Joist) *quantity.Range { return &j.Depth }, nil},
-		{[]string{"joist.width"}, "the thickness of a joist", quantity.Length, true, func(j *Joist) *quantity.Range { return &j.Width }, nil},
-		{woodFacts(r), "the wood", quantity.Strength, true, func(j *Joist) *quantity.Range { return &j.Modulus }, r.reaching},
-		{[]string{"joist.dead_load"}, "the dead load", quantity.Load, false, func(j *Joist) *quantity.Range { return &j.Dead }, nil},
-		{[]string{"joist.live_load"}, "the live load", quantity.Load, false, func(j *Joist) *quantity.Range { return &j.Live }, nil},
+		{"spacing", []string{"joist.spacing"}, quantity.Length, false, func(j *Joist) *quantity.Range { return &j.Spacing }},
+		{"span", []string{"joist.span"}, quantity.Length, false, func(j *Joist) *quantity.Range { return &j.Span }},
+		{"depth", []string{"joist.depth"}, quantity.Length, true, func(j *Joist) *quantity.Range { return &j.Depth }},
+		{"width", []string{"joist.width"}, quantity.Length, true, func(j *Joist) *quantity.Range { return &j.Width }},
+		{"wood", woodFacts(r), quantity.Strength, true, func(j *Joist) *quantity.Range { return &j.Modulus }},
+		{"dead", []string{"joist.dead_load"}, quantity.Load, false, func(j *Joist) *quantity.Range { return &j.Dead }},
+		{"live", []string{"joist.live_load"}, quantity.Load, false, func(j *Joist) *quantity.Range { return &j.Live }},
 	}
 }
 
@@ -87,9 +87,7 @@ func decide(r row, b Bound, outcome assess.CheckOutcome) Deciding {
 	}
 	out := top.deciding(r, rest, b)
 	out.Alone = most >= 1
-	if out.Text = top.tell(out); len(all) > 1 {
-		out.Text += settles(out.Alone)
-	}
+	out.Text, out.Sentence = top.tell(r, out, len(all) > 1)
 	return out
 }
 
@@ -141,17 +139,18 @@ func (d doubt) deciding(r row, rest Joist, b Bound) Deciding {
 	return Deciding{Facts: d.facts, Flip: good, Dimension: d.dim, AtLeast: d.rising}
 }
 
-// tell says what settles the result and where it turns.
-func (d doubt) tell(at Deciding) string {
-	if d.options != nil {
-		least := quantity.Point(math.Ceil(at.Flip/1000) * 1000)
-		return fmt.Sprintf("%s decides: the joists hold where its stiffness E is at least %s", d.what, both(quantity.Strength, least)) + d.options(at.Flip)
+// tell says what settles the result and where it turns, as a clause and as a
+// sentence; others is whether further inputs are uncertain.
+func (d doubt) tell(r row, at Deciding, others bool) (clause, whole message.Message) {
+	name, flip, holes := d.name, at.Flip, []any{}
+	if d.name == "wood" {
+		flip = math.Ceil(flip/1000) * 1000
+		if names := r.reaching(at.Flip); len(names) > 0 {
+			name, holes = "wood_from", append(holes, "grades", strings.Join(names, ", "))
+		}
 	}
-	side := "at most"
-	if at.AtLeast {
-		side = "at least"
-	}
-	return fmt.Sprintf("%s decides: the joists hold where it is %s %s", d.what, side, both(d.dim, quantity.Point(at.Flip)))
+	holes = append(holes, "flip", both(d.dim, quantity.Point(flip)), "rest", settles(others, at.Alone))
+	return message.New("structure/deciding."+name, holes...), message.New("structure/decided."+name, holes...)
 }
 
 // both is a quantity in the units of either system.
@@ -159,29 +158,29 @@ func both(d quantity.Dimension, r quantity.Range) string {
 	return quantity.Write(d, r, quantity.US) + " (" + quantity.Write(d, r, quantity.Metric) + ")"
 }
 
-func settles(alone bool) string {
-	if alone {
-		return ", whatever else turns out"
+// settles is what is said of the other inputs.
+func settles(others, alone bool) message.Message {
+	switch {
+	case !others:
+		return message.Message{}
+	case alone:
+		return message.New("structure/rest.alone")
 	}
-	return ", and only where the rest turns out well too"
+	return message.New("structure/rest.together")
 }
 
 // reaching names, for each species that is possible, the softest of the
 // possible grades that is stiff enough.
-func (r row) reaching(flip float64) string {
+func (r row) reaching(flip float64) (names []string) {
 	if r.tested {
-		return ""
+		return nil
 	}
-	var names []string
 	for _, s := range chosen(&species, r.species) {
 		if g := r.softestGrade(s, flip); g != "" {
 			names = append(names, s+" "+g)
 		}
 	}
-	if len(names) == 0 {
-		return ""
-	}
-	return " (from these grades up: " + strings.Join(names, ", ") + ")"
+	return names
 }
 
 // softestGrade is the softest possible grade of a species that reaches a

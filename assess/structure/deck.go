@@ -1,7 +1,6 @@
 package structure
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -15,7 +14,7 @@ import (
 // A Layer is one layer of a deck.
 type Layer struct {
 	Kind      string         // plywood, osb, boards or tongue-and-groove-planks; other kinds count nothing
-	Rating    string         // span rating as figure.PanelRatings has it, 32/16 or 24oc; empty: by thickness
+	Rating    string         // span rating as panel.csv has it, 32/16 or 24oc; empty: by thickness
 	Thickness quantity.Range // in
 	Along     bool           // its strong direction lies along the joists
 	Diagonal  bool           // boards laid at an angle
@@ -33,7 +32,7 @@ type Deck struct {
 // A DeckAnalysis is what the sums say of the deck between the joists.
 type DeckAnalysis struct {
 	Outcome    assess.CheckOutcome
-	Refusal    string
+	Refusal    message.Message
 	Stiffness  quantity.Range // E I, lb in^2 per ft, of all layers; nothing glued is counted
 	Live       quantity.Range // ratio under uniform live load
 	Total      quantity.Range
@@ -41,7 +40,7 @@ type DeckAnalysis struct {
 	Point      quantity.Range // rated span over the most that the standard lets the panel bend under 200 lb there; Everything without such a rating
 	Limit      float64
 	Memory     bool // some figure in it was remembered
-	Notes      []string
+	Notes      []message.Message
 	Sources    []figure.Source
 	Sheet      *formula.Sheet
 }
@@ -52,30 +51,12 @@ type DeckAnalysis struct {
 // which bends 0.2 percent less than a finite-element solver finds.
 var panelBeams = [...]string{1: "921.6", 2: "2215.6", 3: "1743"}
 
-// panelSource is where the panel formula was read.
-var panelSource = map[int]figure.Source{
-	1: {Title: "Wood Handbook FPL-GTR-190", Edition: "2010, Table 9-1: simple span, uniform load, 5/384, for psf and a foot of width: 384 / 5 x 12 = 921.6; allowance for the support as in D510C 2012", Known: "lookup"},
-	2: {Title: "theorem of three moments, two equal spans", Edition: "computed: 184.634 x 12 = 2215.6 for psf and a foot of width; the panel design specification D510C 2012 prints 2220 (from memory); allowance for the support as in D510C 2012", Known: "computed"},
-	3: {Title: "panel design specification of the engineered wood association", Edition: "D510C 2012, uniform loads, three spans", Known: "lookup"},
-}
-
 // boardModulus is the least E of boards that the code's table for planks asks
 // for on wide supports, in psi; boards of an old floor are taken for as stiff.
-var (
-	boardModulus = 1.1e6
-	boardSource  = figure.Source{Title: "International Residential Code", Edition: "2018, Table R503.1: E at least 1,100,000 psi for planks on supports 48 in apart, taken for boards on joists", Known: "lookup"}
-)
+const boardModulus = 1.1e6
 
-const (
-	notePanelMean  = "a uniform load hardly bends a panel: what decides under tile is the thickness that the methods ask for, and point loads, which this sum does not stand for"
-	noteBoards     = "boards lie side by side and do not share a load; boards alone are no base for tile"
-	noteBays       = "the number of bays that a panel runs over is not known: one is counted, the softest"
-	notePanelPoint = "under 200 lb at one place the standard lets a panel of this rating bend at most so far at its rated span; remembered, and a comparison, not a limit for tile"
-	noteMemory     = "some panel figures are from memory: read them again in the current standard"
-	noteOSB        = "a tile contractors' manual takes osb as a subfloor under an underlayment only, not for tile bonded to it"
-	// supportAllowance is added to the clear span of a panel on 2 in framing, in inches.
-	supportAllowance = "0.25"
-)
+// supportAllowance is added to the clear span of a panel on 2 in framing, in inches.
+const supportAllowance = "0.25"
 
 // AnalyzeDeck computes a deck between its joists under uniform load, against
 // the ratio that is given:
@@ -83,18 +64,18 @@ const (
 //	deflection = w L^4 / (k E I)    w psf, L clear span + 1/4 in, k 921.6, 2215.6 or 1743 for one, two or three bays
 //
 // E I is the sum of the layers. A layer of boards has E t^3 for each foot.
-// Source: panelSource, and each layer's row.
+// Source: figure.Method, and each layer's row.
 func AnalyzeDeck(d Deck, limit float64, _ *figure.Table) DeckAnalysis {
 	q := quantity.Everything
 	a := DeckAnalysis{Outcome: assess.CheckRefused, Stiffness: q, Live: q, Total: q, Deflection: q, Point: q, Limit: limit}
 	if said(d.Spacing).Lo > widestSpacing {
-		a.Refusal = noteBeyond
+		a.Refusal = message.New("structure/check.panel_beyond")
 		return a
 	}
-	s := &formula.Sheet{Title: message.Verbatim("Deck between joists under uniform load")}
+	s := &formula.Sheet{Title: message.New("structure/title.deck")}
 	sum := a.layers(s, d)
 	if sum == "" {
-		a.Refusal = "no layer of the deck is a panel or a board whose stiffness is known: name the kind, and the stamp or the thickness"
+		a.Refusal = message.New("structure/refusal.deck")
 		return a
 	}
 	a.Sheet = s
@@ -113,7 +94,7 @@ func (a *DeckAnalysis) layers(s *formula.Sheet, d Deck) string {
 			continue
 		}
 		name := "layer_" + strconv.Itoa(i+1)
-		s.Input(name, message.Verbatim(fmt.Sprintf("E I of layer %d, %s", i+1, l.Kind)), "lb in^2/ft", quantity.Number, ei, message.Verbatim(source.Title))
+		s.Input(name, message.New("structure/line.layer", "number", i+1, "kind", l.Kind), "lb in^2/ft", quantity.Number, ei, message.Verbatim(source.Title))
 		a.Sources = append(a.Sources, source)
 		a.Memory = a.Memory || source.Known == "memory"
 		if sum != "" {
@@ -138,7 +119,7 @@ func (l Layer) stiffness() (ei quantity.Range, source figure.Source, ok bool) {
 		if l.Diagonal { // a span along the boards of the spacing over cos 45 degrees
 			ei = ei.Mul(quantity.Point(0.25))
 		}
-		return ei, boardSource, true
+		return ei, figure.Method("boards"), true
 	}
 	return ei, source, false
 }
@@ -149,39 +130,38 @@ func (a *DeckAnalysis) compute(d Deck, sum string) {
 	if width == (quantity.Range{}) {
 		width = quantity.Point(1.5)
 	}
-	s.Input("spacing", message.Verbatim("joist spacing, centre to centre"), "in", quantity.Length, positive(said(d.Spacing)), formula.Stated)
-	s.Input("joist_width", message.Verbatim("thickness of a joist"), "in", quantity.Length, positive(width), formula.Stated)
-	s.Input("live", message.Verbatim("live load"), "psf", quantity.Load, positive(orUsual(d.Live, 40)), formula.Stated)
-	s.Input("dead", message.Verbatim("dead load"), "psf", quantity.Load, positive(orUsual(d.Dead, 10)), formula.Stated)
-	a.Stiffness = s.Let("stiffness", message.Verbatim("E I of all layers, unglued"), "lb in^2/ft", quantity.Number, sum)
-	s.Let("bay", message.Verbatim("clear span and the allowance for the support"), "in", quantity.Length, "spacing - joist_width + "+supportAllowance)
+	s.Input("spacing", message.New("structure/line.spacing"), "in", quantity.Length, positive(said(d.Spacing)), formula.Stated)
+	s.Input("joist_width", message.New("structure/line.width"), "in", quantity.Length, positive(width), formula.Stated)
+	s.Input("live", message.New("structure/line.live"), "psf", quantity.Load, positive(orUsual(d.Live, 40)), formula.Stated)
+	s.Input("dead", message.New("structure/line.dead"), "psf", quantity.Load, positive(orUsual(d.Dead, 10)), formula.Stated)
+	a.Stiffness = s.Let("stiffness", message.New("structure/line.layers"), "lb in^2/ft", quantity.Number, sum)
+	s.Let("bay", message.New("structure/line.bay"), "in", quantity.Length, "spacing - joist_width + "+supportAllowance)
 	k := panelBeams[bays]
-	a.Deflection = s.Let("sag", message.Verbatim("deflection under live load"), "in", quantity.Length, "live * bay^4 / ("+k+" * stiffness)")
-	a.Total = s.Let("ratio_total", message.Verbatim("span over deflection under live and dead load"), "L/", quantity.Ratio, k+" * stiffness / ((live + dead) * bay^3)")
-	a.Live = s.Let("ratio", message.Verbatim("span over deflection under live load"), "L/", quantity.Ratio, k+" * stiffness / (live * bay^3)")
-	a.Sources = once(append(a.Sources, panelSource[bays]))
-	a.Memory = a.Memory || panelSource[bays].Known == "memory"
+	a.Deflection = s.Let("sag", message.New("structure/line.live_sag"), "in", quantity.Length, "live * bay^4 / ("+k+" * stiffness)")
+	a.Total = s.Let("ratio_total", message.New("structure/line.ratio_total"), "L/", quantity.Ratio, k+" * stiffness / ((live + dead) * bay^3)")
+	a.Live = s.Let("ratio", message.New("structure/line.ratio_live"), "L/", quantity.Ratio, k+" * stiffness / (live * bay^3)")
+	a.Sources = once(append(a.Sources, figure.Method("panel-"+strconv.Itoa(bays))))
 }
 
 func (a *DeckAnalysis) remark(d Deck) {
-	a.Notes = append(a.Notes, notePanelMean)
+	a.Notes = append(a.Notes, message.New("structure/note.panel_mean"))
 	for _, l := range d.Layers {
 		if l.Kind == "boards" || l.Kind == "tongue-and-groove-planks" {
-			a.Notes = append(a.Notes, noteBoards)
+			a.Notes = append(a.Notes, message.New("structure/note.boards"))
 		}
 		if f, ok := figure.PanelPointDeflection(l.Rating); ok && a.Point == quantity.Everything {
 			rated, _ := strconv.ParseFloat(strings.TrimSuffix(l.Rating, "oc"), 64)
 			a.Point = quantity.Point(rated / f.Value)
-			a.Notes, a.Sources, a.Memory = append(a.Notes, notePanelPoint), append(a.Sources, f.Source), true
+			a.Notes, a.Sources, a.Memory = append(a.Notes, message.New("structure/note.panel_point")), append(a.Sources, f.Source), true
 		}
 	}
 	if len(d.Layers) > 0 && d.Layers[0].Kind == "osb" {
-		a.Notes = append(a.Notes, noteOSB)
+		a.Notes = append(a.Notes, message.New("structure/note.osb"))
 	}
 	if d.Bays == 0 {
-		a.Notes = append(a.Notes, noteBays)
+		a.Notes = append(a.Notes, message.New("structure/note.bays"))
 	}
 	if a.Memory {
-		a.Notes = append(a.Notes, noteMemory)
+		a.Notes = append(a.Notes, message.New("structure/note.memory"))
 	}
 }

@@ -40,7 +40,7 @@ func reckonLive(of bentJoist) func(bent) float64 {
 	return func(b bent) float64 {
 		j := of(b)
 		j.Live = quantity.Point(b.number("load_psf"))
-		return value(j.Sheet("", LiveLoad), "sag").Lo
+		return value(j.Sheet(LiveLoad), "sag").Lo
 	}
 }
 
@@ -50,7 +50,7 @@ func reckonAll(of bentJoist) func(bent) float64 {
 	return func(b bent) float64 {
 		j := of(b)
 		j.Dead, j.Point = quantity.Point(b.number("load_psf")), quantity.Point(b.number("point_lb"))
-		return value(j.Sheet("", TotalLoad), "sag").Lo
+		return value(j.Sheet(TotalLoad), "sag").Lo
 	}
 }
 

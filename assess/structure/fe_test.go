@@ -52,7 +52,7 @@ func (b bent) reckon(t *testing.T) (inches float64, allowed quantity.Range) {
 	if spans := summedKinds[b["kind"]]; spans > 0 {
 		j := overSpans(spans)(b)
 		j.Live, j.Dead = quantity.Point(b.number("load_psf")), quantity.Point(b.number("dead_psf"))
-		return value(j.Sheet("", TotalLoad), "sag").Lo, aboveBent
+		return value(j.Sheet(TotalLoad), "sag").Lo, aboveBent
 	}
 	reckon, known := reckonedKinds[b["kind"]]
 	if !known {

@@ -39,7 +39,7 @@ func TestWorkedExamples(t *testing.T) {
 	// A calculation sheet for an EC5 floor joist, 2020: 80 x 240 mm C24, 6.3 m,
 	// variable load 0.85 kN/m: I 92.16e6 mm4, final deflection of the variable
 	// part 21.326 mm, which is 1 + 0.3 x 0.8 times that at once.
-	ec5 := point(80/mmPerInch, 240/mmPerInch, 6300/mmPerInch, 144, 11000e6*psiPerPascal, 0.85*lbInPerNewton, 0).Sheet("", LiveLoad)
+	ec5 := point(80/mmPerInch, 240/mmPerInch, 6300/mmPerInch, 144, 11000e6*psiPerPascal, 0.85*lbInPerNewton, 0).Sheet(LiveLoad)
 	// The same sheet, 1.55 kN/m for strength: 7.69 kNm and 10.01 N/mm2.
 	ultimate := &formula.Sheet{}
 	strong := point(80/mmPerInch, 240/mmPerInch, 6300/mmPerInch, 144, 1, 1.55*lbInPerNewton, 0)
@@ -47,13 +47,13 @@ func TestWorkedExamples(t *testing.T) {
 	strong.forces(ultimate)
 	// Regression value of an open finite-element library: 2x10, 16 ft, 77.3
 	// lb/ft, E 9.7 GPa: 20.801 mm.
-	beam := point(1.5, 9.25, 192, 12, 9.7e9*psiPerPascal, 77.3, 0).Sheet("", LiveLoad)
+	beam := point(1.5, 9.25, 192, 12, 9.7e9*psiPerPascal, 77.3, 0).Sheet(LiveLoad)
 	for _, c := range []struct {
 		what            string
 		got, want, near float64
 	}{
 		{"HUD 5.1 Fb'", strength, 1345.5, 0.5},
-		{"HUD 5.1 I", line(t, point(1.5, 7.25, 144, 16, 1.5e6, 30, 10).Sheet("", LiveLoad), "inertia"), 47.63, 0.006},
+		{"HUD 5.1 I", line(t, point(1.5, 7.25, 144, 16, 1.5e6, 30, 10).Sheet(LiveLoad), "inertia"), 47.63, 0.006},
 		{"HUD 5.1 bending span", longest.Bending.Lo / 12, 14.865, 0.01},
 		{"HUD 5.1 deflection span", longest.Deflection.Lo / 12, 13.8, 0.05},
 		{"HUD 5.1 vibration span, L/360 at 40 psf", point(1.5, 7.25, 0, 16, 1.5e6, 40, 10).Longest(Bound{Ratio: 360}, quantity.Point(strength)).Deflection.Lo / 12, 12.5, 0.1},
@@ -98,7 +98,7 @@ func TestWorkedLoads(t *testing.T) {
 		{"I-joist load", line(t, ijoist, "line_load") * 12, 66.5, 0.05},
 		{"I-joist moment", line(t, ijoist, "moment") / 12, 2948.4, 0.5},
 		{"I-joist shear", line(t, ijoist, "force"), 626.2, 0.2},
-		{"truss", line(t, truss.Sheet("", TotalLoad), "sag"), 0.707, 0.002},
+		{"truss", line(t, truss.Sheet(TotalLoad), "sag"), 0.707, 0.002},
 		{"truss L/360", 264 / Bound{Ratio: 360}.Least(truss.Span).Lo, 0.733, 0.001},
 		{"truss L/720", 264 / Bound{Ratio: 720}.Least(truss.Span).Lo, 0.367, 0.001},
 		{"header moment", line(t, header, "moment") / 12, 22562.5, 0.5},
@@ -119,7 +119,7 @@ func TestWorkedLoads(t *testing.T) {
 
 // TestRatioAgreesWithTheSag: the ratio is the span over the deflection.
 func TestRatioAgreesWithTheSag(t *testing.T) {
-	s := point(1.5, 9.25, 180, 16, 1.4e6, 40, 10).Sheet("", TotalLoad)
+	s := point(1.5, 9.25, 180, 16, 1.4e6, 40, 10).Sheet(TotalLoad)
 	if got, want := s.Result().Lo, 180/line(t, s, "sag"); math.Abs(got/want-1) > 1e-12 {
 		t.Errorf("%v, want %v", got, want)
 	}

@@ -52,7 +52,7 @@ func limitSources(t *figure.Table, limit quantity.Range) []figure.Source {
 		if f, ok := t.Figure(id); ok {
 			all = append(all, f.Source)
 			if id == "stone_limit" && limit.Bounded() && limit.Hi > f.Value {
-				all = append(all, stoneCapSource)
+				all = append(all, figure.Method("stone-cap"))
 			}
 		}
 	}

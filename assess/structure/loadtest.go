@@ -23,14 +23,14 @@ type LoadTest struct {
 
 // A Measured is what a load test says of a row of joists.
 type Measured struct {
-	Stiffness quantity.Range // E I of one joist, lb in^2
-	Modulus   quantity.Range // E by the test for the size that is stated, psi
-	Computed  quantity.Range // E I by the tables
-	Live      quantity.Range // span over live-load deflection by the test; Everything where it says nothing
-	Used      bool           // the test goes before the tables
-	Decides   quantity.Range // the ratio to use: of the test, or of the tables
-	Text      string         // how the two stand to each other, and which is used
-	Refusal   string
+	Stiffness quantity.Range  // E I of one joist, lb in^2
+	Modulus   quantity.Range  // E by the test for the size that is stated, psi
+	Computed  quantity.Range  // E I by the tables
+	Live      quantity.Range  // span over live-load deflection by the test; Everything where it says nothing
+	Used      bool            // the test goes before the tables
+	Decides   quantity.Range  // the ratio to use: of the test, or of the tables
+	Text      message.Message // how the two stand to each other, and which is used
+	Refusal   message.Message
 	Sheet     *formula.Sheet
 	Sources   []figure.Source
 }
@@ -58,20 +58,20 @@ const (
 // shared by its neighbours: it then shows the most that the joist can have,
 // and counts where even that is less than the tables give. A test that gives
 // more than the stiffest wood of the tables is not used: something else helps,
-// or a reading is wrong. Source: BeamSource; the thresholds are choices of this
+// or a reading is wrong. Source: methods.csv, beam; the thresholds are choices of this
 // program.
 func Measure(m Member, loads Loads, test LoadTest, t *figure.Table) Measured {
 	q := quantity.Everything
-	out := Measured{Stiffness: q, Modulus: q, Computed: q, Live: q, Decides: q, Sources: []figure.Source{BeamSource}}
+	out := Measured{Stiffness: q, Modulus: q, Computed: q, Live: q, Decides: q, Sources: []figure.Source{figure.Method("beam")}}
 	r, refusal := m.read(loads, t.Region)
-	if refusal != "" {
+	if !refusal.IsZero() {
 		out.Refusal = refusal
 		return out
 	}
-	computed := r.joist.Sheet(titleLive, LiveLoad)
+	computed := r.joist.Sheet(LiveLoad)
 	out.Decides = computed.Result()
 	out.Computed = r.joist.stiffnessOf()
-	if out.Refusal = test.refused(r.joist); out.Refusal != "" {
+	if out.Refusal = test.refused(r.joist); !out.Refusal.IsZero() {
 		return out
 	}
 	out.Sheet = test.sheet(r.joist)
@@ -91,21 +91,20 @@ func (m Measured) Of(member Member) Member {
 }
 
 // refused is why a test says nothing, or empty.
-func (l LoadTest) refused(j Joist) string {
+func (l LoadTest) refused(j Joist) message.Message {
 	switch {
 	case j.spans() > 1:
-		return "the joists run on over a support: a load test of them is an engineer's matter"
+		return message.New("structure/test.over_supports")
 	case !bounded(j.Span) || l.Weight.Lo <= 0 || l.Drop.Lo <= 0:
-		return "a load test needs the clear span, the weight and the drop"
+		return message.New("structure/test.lacks")
 	case l.Place.Hi > j.Span.Hi/2:
-		return "the place of the weight is counted from the nearer support, at most half the span"
+		return message.New("structure/test.place")
 	case l.uncertainty() == 0:
-		return "say what the drop was measured with: dial-gauge, laser or string"
+		return message.New("structure/test.instrument")
 	case l.Drop.Lo < clearDrop*l.uncertainty():
-		return fmt.Sprintf("the drop is less than five times what the instrument may be off (%s): nothing can be told from it; use a dial gauge",
-			both(quantity.Length, quantity.Point(l.uncertainty())))
+		return message.New("structure/test.small", "off", both(quantity.Length, quantity.Point(l.uncertainty())))
 	}
-	return ""
+	return message.Message{}
 }
 
 func (l LoadTest) uncertainty() float64 {
@@ -117,20 +116,20 @@ func (l LoadTest) uncertainty() float64 {
 
 // sheet is the arithmetic of the test.
 func (l LoadTest) sheet(j Joist) *formula.Sheet {
-	s := &formula.Sheet{Title: message.Verbatim("Joists: load test")}
+	s := &formula.Sheet{Title: message.New("structure/title.test")}
 	place := l.Place
 	if place == (quantity.Range{}) {
 		place = j.Span.Mul(quantity.Point(0.5))
 	}
 	u := l.uncertainty()
-	s.Input("span", message.Verbatim("clear span between supports"), "in", quantity.Length, positive(j.Span), formula.Stated)
-	s.Input("spacing", message.Verbatim("joist spacing, centre to centre"), "in", quantity.Length, positive(j.Spacing), formula.Stated)
-	s.Input("live", message.Verbatim("live load"), "psf", quantity.Load, positive(j.Live), formula.Stated)
-	s.Input("weight", message.Verbatim("weight on the joist"), "lb", quantity.Weight, l.Weight, message.Verbatim("as stated"))
-	s.Input("place", message.Verbatim("its place, from the nearer support"), "in", quantity.Length, positive(place), message.Verbatim("as stated"))
-	s.Input("drop", message.Verbatim("drop of the middle, with its uncertainty"), "in", quantity.Length, quantity.Range{Lo: l.Drop.Lo - u, Hi: l.Drop.Hi + u}, message.Verbatim("as measured"))
-	s.Let("stiffness", message.Verbatim("E I of one joist"), "lb in^2", quantity.Number, "weight * place * (3 * span^2 - 4 * place^2) / (48 * drop)")
-	s.Let("ratio", message.Verbatim("span over live-load deflection"), "L/", quantity.Ratio, "384 * stiffness / (5 * (live * spacing / 144) * span^3)")
+	s.Input("span", message.New("structure/line.span"), "in", quantity.Length, positive(j.Span), formula.Stated)
+	s.Input("spacing", message.New("structure/line.spacing"), "in", quantity.Length, positive(j.Spacing), formula.Stated)
+	s.Input("live", message.New("structure/line.live"), "psf", quantity.Load, positive(j.Live), formula.Stated)
+	s.Input("weight", message.New("structure/line.weight"), "lb", quantity.Weight, l.Weight, message.New("structure/origin.stated"))
+	s.Input("place", message.New("structure/line.place"), "in", quantity.Length, positive(place), message.New("structure/origin.stated"))
+	s.Input("drop", message.New("structure/line.drop"), "in", quantity.Length, quantity.Range{Lo: l.Drop.Lo - u, Hi: l.Drop.Hi + u}, message.New("structure/origin.measured"))
+	s.Let("stiffness", message.New("structure/line.stiffness"), "lb in^2", quantity.Number, "weight * place * (3 * span^2 - 4 * place^2) / (48 * drop)")
+	s.Let("ratio", message.New("structure/line.test_ratio"), "L/", quantity.Ratio, "384 * stiffness / (5 * (live * spacing / 144) * span^3)")
 	return s
 }
 
@@ -138,25 +137,25 @@ func (l LoadTest) sheet(j Joist) *formula.Sheet {
 func (m *Measured) weigh(test LoadTest) {
 	alone := test.Alike < enoughAlike
 	measured, tables := told(m.Stiffness), told(m.Computed)
-	use := func(text string) { m.Used, m.Decides, m.Text = true, m.Live, sentence(text) }
+	use := func(text message.Message) { m.Used, m.Decides, m.Text = true, m.Live, text }
 	switch {
 	case m.Stiffness.Hi < m.Computed.Lo:
-		use(fmt.Sprintf("the test contradicts the tables: it gives E I %s million lb in^2 and the tables %s; the softer figure is used. Look for a crack, a longer span than was stated, or supports that give way", measured, tables))
+		use(message.New("structure/test.softer", "measured", measured, "tables", tables))
 	case m.Stiffness.Lo > m.Computed.Hi:
-		m.Text = fmt.Sprintf("The test contradicts the tables: it gives E I %s million lb in^2, more than the %s of the stiffest wood that is possible; neighbours, deck or a support help, or a reading is wrong. The tables are used.", measured, tables)
+		m.Text = message.New("structure/test.stiffer", "measured", measured, "tables", tables)
 	case alone:
-		m.Text = fmt.Sprintf("One weight on fewer than five joists is shared by the neighbours, so the test shows the most that a joist can have, E I %s million lb in^2; that agrees with the tables, %s, which are used.", measured, tables)
+		m.Text = message.New("structure/test.shared", "measured", measured, "tables", tables)
 	default:
-		use(fmt.Sprintf("the test agrees with the tables (E I %s million lb in^2 beside %s) and is used, since it is this floor's own", measured, tables))
+		use(message.New("structure/test.agrees", "measured", measured, "tables", tables))
 	}
 }
 
 // told is a stiffness in millions.
-func told(r quantity.Range) string {
+func told(r quantity.Range) message.Message {
 	if r.IsPoint() {
-		return fmt.Sprintf("%.0f", r.Lo/1e6)
+		return message.Verbatim(fmt.Sprintf("%.0f", r.Lo/1e6))
 	}
-	return fmt.Sprintf("%.0f to %.0f", math.Floor(r.Lo/1e6), math.Ceil(r.Hi/1e6))
+	return message.New("structure/test.range", "low", math.Floor(r.Lo/1e6), "high", math.Ceil(r.Hi/1e6))
 }
 
 // stiffnessOf is E I of a joist.
@@ -168,15 +167,15 @@ func (j Joist) stiffnessOf() quantity.Range {
 
 // LoadTestMethod is how a homeowner with a helper and an open basement makes a
 // load test, step by step, with its cautions.
-func LoadTestMethod() []string {
-	return []string{
-		"Do it only under joists that are whole, dry and well supported; a cut, cracked or rotten joist is an engineer's matter and is not loaded.",
-		"Look from below for pipes, wires and a ceiling that could be harmed, and for dust or insulation that may hold asbestos: leave those alone and do not test there.",
-		"Choose five joists side by side near the middle of the room; measure the clear span of the third from face to face of its supports, in three places.",
-		"Under the middle of the third joist set a dial gauge on a firm stand that rests on the basement floor; a laser or a stretched string with a rule reads ten times less finely.",
-		"Nobody stands under the floor while it is loaded: the helper above loads, steps back and calls, and then the reading is taken from beside the joists.",
-		"Weigh what you load with: full water containers, bags or persons on a bathroom scale. Put the same weight over each of the five joists, at mid span, about 150 lb to each, and never more than half of the floor's live load.",
-		"Read before loading, loaded after one minute, and after unloading. The reading must come back; where it does not, leave it and call an engineer.",
-		"Do it three times and take the mean of the drops. State weight, place, drop and instrument.",
+func LoadTestMethod() []message.Message {
+	return []message.Message{
+		message.New("structure/method.sound"),
+		message.New("structure/method.below"),
+		message.New("structure/method.joists"),
+		message.New("structure/method.gauge"),
+		message.New("structure/method.clear"),
+		message.New("structure/method.load"),
+		message.New("structure/method.read"),
+		message.New("structure/method.repeat"),
 	}
 }

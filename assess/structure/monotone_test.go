@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -58,7 +59,7 @@ func worsened(r *rand.Rand) (better, poorer Joist) {
 		by(&w.Sister.Depth, false)
 	}
 	if r.IntN(4) == 0 {
-		w.Softer = []Factor{{"wet", "wet service", figure.LumberFactor("wet-stiffness")}}
+		w.Softer = []Factor{{"wet", message.New("structure/line.wet"), figure.LumberFactor("wet-stiffness")}}
 	}
 	return j, w
 }

@@ -86,7 +86,7 @@ func TestOptionsFollowTheFloor(t *testing.T) {
 
 // TestNoHelpSaysWhy: board, mat, bridging, thicker mortar, part sisters.
 func TestNoHelpSaysWhy(t *testing.T) {
-	all := strings.ToLower(strings.Join(NoHelp(), "\n"))
+	all := strings.ToLower(spoken(NoHelp()))
 	for _, word := range []string{"board", "mat", "bridging", "mortar", "stops short", "footing"} {
 		if !strings.Contains(all, word) {
 			t.Errorf("nothing on %s", word)

@@ -19,14 +19,9 @@ type deck struct {
 	deps   assess.Deps
 }
 
-// sheetWords are the deck kinds that are sheets. Particleboard is a structural
-// sheet only outside North America.
+// sheetWords are the deck kinds that are structural sheets in a region.
 func sheetWords(region string) []string {
-	words := []string{"plywood", "osb", "interior-plywood", "treated-plywood"}
-	if region != "us" && region != "ca" {
-		words = append(words, "particleboard")
-	}
-	return words
+	return append([]string{"plywood", "osb", "interior-plywood", "treated-plywood"}, figure.PracticeOf(region).Sheets...)
 }
 
 // readDeck counts the sheets of a zone.

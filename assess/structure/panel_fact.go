@@ -10,13 +10,6 @@ import (
 	"underfoot/assess/quantity"
 )
 
-const (
-	titlePanel  = "Panels between joists: thickness as one sheet"
-	notePanel   = "two sheets count as stiff as the cube root of the sum of their cubed thicknesses, unglued; boards count nothing. Some of the least thicknesses are from memory: read them in the current handbook"
-	noteBeyond  = "no method for tile is known to us on joists more than 24 in apart"
-	noteStiffer = "the method listed for this spacing is met; a build of two sheets as stiff as the traditional one would be the better aim"
-)
-
 // Panel gives panel.short and panel.short_for_mat: whether the sheets on the
 // joists are under the least thickness for backer board, and for an uncoupling
 // mat. They are absent where boards alone lie on the joists, which another
@@ -79,8 +72,8 @@ func panelSpacing(zone assess.Thing) assess.Fact {
 
 func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short assess.Fact) *assess.Check {
 	spacing := panelSpacing(zone).Set.Range
-	c := &assess.Check{ID: "panel.short", Title: message.Verbatim(titlePanel), Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
-		Dimension: quantity.Length, AtLeast: true, Note: message.Verbatim(notePanel), Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
+	c := &assess.Check{ID: "panel.short", Title: message.New("structure/title.panel"), Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
+		Dimension: quantity.Length, AtLeast: true, Note: message.New("structure/check.panel"), Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
 	c.Margin = c.Value.Div(c.Limit).Sub(quantity.Point(1))
 	switch short.Set {
 	case assess.SetYes:
@@ -88,11 +81,11 @@ func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short asse
 	case assess.SetNo:
 		c.Outcome = assess.CheckHolds
 		if !stiffer(t, d, spacing) {
-			c.Note = message.Verbatim(notePanel + "; " + noteStiffer)
+			c.Note = and(c.Note, message.New("structure/check.panel_stiffer"))
 		}
 	}
 	if _, beyond := b.within(spacing); beyond && spacing.Lo > b.list[len(b.list)-1].upTo {
-		c.Note = message.Verbatim(noteBeyond)
+		c.Note = message.New("structure/check.panel_beyond")
 	}
 	return c
 }
@@ -115,19 +108,19 @@ func (d deck) work(zone assess.Thing, region string) *formula.Sheet {
 	if !d.sheets.IsPoint() || d.sheets.Lo == 0 {
 		return nil
 	}
-	s := &formula.Sheet{Title: message.Verbatim(titlePanel)}
+	s := &formula.Sheet{Title: message.New("structure/title.panel")}
 	sum := ""
 	for _, item := range zone.Items(assess.ScopeDeck) {
 		if is(item, &deckKind, sheetWords(region)...).Truth != assess.Yes {
 			continue
 		}
 		name := "sheet_" + strconv.Itoa(len(s.Lines)+1)
-		s.Input(name, message.Verbatim("thickness of sheet "+item.ID()), "in", quantity.Length, positive(item.Fact("deck.thickness").Set.Range), formula.Stated)
+		s.Input(name, message.New("structure/line.sheet", "sheet", item.ID()), "in", quantity.Length, positive(item.Fact("deck.thickness").Set.Range), formula.Stated)
 		if sum != "" {
 			sum += " + "
 		}
 		sum += name + "^3"
 	}
-	s.Let("thickness", message.Verbatim("thickness of one sheet as stiff as all"), "in", quantity.Length, "("+sum+")^(1 / 3)")
+	s.Let("thickness", message.New("structure/line.thickness"), "in", quantity.Length, "("+sum+")^(1 / 3)")
 	return s
 }

@@ -5,14 +5,15 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // PathRatio gives path.ratio_total: the total-load ratio with the weight that
 // one base and its tile add to the dead load. It is there where the own sum
 // decides.
 func PathRatio(t *figure.Table) assess.Derivation {
-	d := ownDerivation(t, telling{"path.ratio_total", titlePath, noteTotal, TotalLoad}, ownDecides,
-		func(path assess.Thing, o ownSum) bool { return o.note == "" && totalMatters(t, path) })
+	d := ownDerivation(t, telling{"path.ratio_total", message.New("structure/title.path"), message.New("structure/check.total"), TotalLoad}, ownDecides,
+		func(path assess.Thing, o ownSum) bool { return o.note.IsZero() && totalMatters(t, path) })
 	ofZone := d.Make
 	d.Scope, d.Reads, d.Gives[0].Scope = assess.ScopePath, reads("path.added_weight"), assess.ScopePath
 	d.Make = func(path assess.Thing) ([]assess.Fact, *assess.Check) { return ofZone(loaded{path}) }

@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -33,19 +34,19 @@ func (e estimate) fact(presence assess.Outcome) assess.Fact {
 
 // An ownSum is the program's own computation of one ratio.
 type ownSum struct {
-	estimate                // what it proves
-	shown    quantity.Range // the number for whole joists within the tables; Everything where it was refused
-	work     *formula.Sheet // nil where it was refused
-	note     string         // the refusal
-	open     bool           // a refusal may still come
+	estimate                 // what it proves
+	shown    quantity.Range  // the number for whole joists within the tables; Everything where it was refused
+	work     *formula.Sheet  // nil where it was refused
+	note     message.Message // the refusal
+	open     bool            // a refusal may still come
 	sources  []figure.Source
 }
 
 // computeOwn sums one load. A proven refusal gives no number; where one may
 // still come the number is shown for whole joists, but proves nothing.
-func computeOwn(region string, t assess.Thing, title string, load Load) ownSum {
+func computeOwn(region string, t assess.Thing, title message.Message, load Load) ownSum {
 	note, open := refused(t)
-	if note != "" {
+	if !note.IsZero() {
 		return ownSum{estimate: unknown, shown: quantity.Everything, note: note}
 	}
 	j, deps := readJoist(region, t)
@@ -54,10 +55,10 @@ func computeOwn(region string, t assess.Thing, title string, load Load) ownSum {
 		return ownSum{estimate: estimate{quantity.Everything, deps.Union(open)}, shown: quantity.Everything, open: true}
 	}
 	j.Spans = spans[0]
-	work := j.Sheet(title, load)
-	own := ownSum{shown: work.Result(), work: work, open: len(open) > 0, sources: append([]figure.Source{BeamSource}, j.ModulusSources...)}
+	work := j.Sheet(load).Titled(title)
+	own := ownSum{shown: work.Result(), work: work, open: len(open) > 0, sources: append([]figure.Source{figure.Method("beam")}, j.ModulusSources...)}
 	if j.Spans > 1 {
-		own.sources = append(own.sources, ContinuousSource)
+		own.sources = append(own.sources, figure.Method("continuous"))
 	}
 	if own.estimate = (estimate{own.shown, deps}); own.open {
 		own.estimate = estimate{quantity.Everything, deps.Union(open)}
@@ -130,7 +131,7 @@ func LiveRatio(t *figure.Table) assess.Derivation {
 			}
 			var own ownSum
 			if zone.Fact(figureFrom.ID).Set.Mask&fromOwn != 0 {
-				own = computeOwn(t.Region, zone, titleLive, LiveLoad)
+				own = computeOwn(t.Region, zone, message.New("structure/title.live"), LiveLoad)
 			}
 			fact := decided(zone, own.estimate).fact(here)
 			return []assess.Fact{fact}, liveCheck(t, zone, own, fact)
@@ -140,7 +141,7 @@ func LiveRatio(t *figure.Table) assess.Derivation {
 // OwnRatio gives joist.own_ratio: the own sum under live load where another
 // figure decides, to be shown beside it.
 func OwnRatio(t *figure.Table) assess.Derivation {
-	return ownDerivation(t, telling{"joist.own_ratio", titleOwn, noteBeside, LiveLoad}, func(zone assess.Thing) assess.Outcome {
+	return ownDerivation(t, telling{"joist.own_ratio", message.New("structure/title.own"), message.New("structure/check.beside"), LiveLoad}, func(zone assess.Thing) assess.Outcome {
 		return inJoists(zone).And(zone.Fact(figureFrom.ID).Among(fromTest | fromPaper))
 	}, func(_ assess.Thing, o ownSum) bool { return o.shown.Bounded() })
 }
@@ -148,14 +149,15 @@ func OwnRatio(t *figure.Table) assess.Derivation {
 // TotalRatio gives joist.ratio_total: span over deflection under live and dead
 // load. It is there where the own sum decides: a known figure is not converted.
 func TotalRatio(t *figure.Table) assess.Derivation {
-	return ownDerivation(t, telling{"joist.ratio_total", titleTotal, noteTotal, TotalLoad}, ownDecides,
-		func(zone assess.Thing, o ownSum) bool { return o.note == "" && totalMatters(t, zone) })
+	return ownDerivation(t, telling{"joist.ratio_total", message.New("structure/title.total"), message.New("structure/check.total"), TotalLoad}, ownDecides,
+		func(zone assess.Thing, o ownSum) bool { return o.note.IsZero() && totalMatters(t, zone) })
 }
 
 // A telling is how one ratio of the program's own is told.
 type telling struct {
-	id, title, note string
-	load            Load
+	id          string
+	title, note message.Message
+	load        Load
 }
 
 // ownDerivation gives one own ratio where it is present, with a check where
@@ -182,7 +184,7 @@ func ownDecides(t assess.Thing) assess.Outcome {
 }
 
 // totalMatters is whether a limit is set for the total load: under stone, and
-// in Canada under any tile.
+// where the practice says so under any tile.
 func totalMatters(t *figure.Table, zone assess.Thing) bool {
-	return t.Region == "ca" || is(zone, &tileKind, "natural-stone").Truth != assess.No
+	return figure.PracticeOf(t.Region).TotalLoad || is(zone, &tileKind, "natural-stone").Truth != assess.No
 }

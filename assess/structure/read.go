@@ -1,8 +1,6 @@
 package structure
 
 import (
-	"fmt"
-
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
@@ -23,7 +21,7 @@ func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
 	var section assess.Deps
 	j.Width, j.Depth, section = readSection(t)
 	deps = deps.Union(section)
-	j.SizeOrigin = figure.DressedSource().Title + "; a measured size goes before it"
+	j.SizeOrigin = sizeOrigin()
 	j.Span, j.Spacing = take("joist.span"), take("joist.spacing")
 	j.Live, j.Dead = take("joist.live_load"), take("joist.dead_load")
 	ofSpecies, ofGrade := t.Fact(species.ID), t.Fact(grade.ID)
@@ -32,7 +30,7 @@ func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
 		deps = deps.Union(ofSpecies.Deps).Union(ofGrade.Deps)
 	}
 	if softest.ID != "" {
-		j.ModulusOrigin = fmt.Sprintf("%s; low end: %s (%s)", softest.Source.Title, softest.ID, softest.Source.Known)
+		j.ModulusOrigin = origin(softest)
 		j.ModulusSources = []figure.Source{softest.Source}
 	}
 	return j, deps

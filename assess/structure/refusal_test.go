@@ -7,6 +7,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/formula"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -15,7 +16,7 @@ func plain() Member {
 	return Member{Size: "2x10", Species: []string{"hem-fir"}, Grades: []string{"no2"}, Span: quantity.Point(168), Spacing: quantity.Point(16)}
 }
 
-// refusedMembers is every way to be refused, with the text that is told.
+// refusedMembers is every way to be refused, with the name of what is told.
 func refusedMembers() map[string]struct {
 	spoil func(*Member)
 	says  string
@@ -25,27 +26,27 @@ func refusedMembers() map[string]struct {
 		says  string
 	}
 	all := map[string]spoilt{
-		"no joists":          {func(m *Member) { m.Kind = "none" }, noteNoJoist},
-		"another word":       {func(m *Member) { m.Kind = "slab" }, noteNoJoist},
-		"notched too far":    {func(m *Member) { m.Notched = "beyond-limits" }, damage[1].note},
-		"over 26 ft":         {func(m *Member) { m.Span = quantity.Point(26*12 + 1) }, noteSpan},
-		"over 24 in":         {func(m *Member) { m.Spacing = quantity.Point(24.5) }, noteSpread},
-		"overhang over 2 ft": {func(m *Member) { m.Overhang = quantity.Point(25) }, noteOverhang},
-		"wall on overhang":   {func(m *Member) { m.Overhang, m.OverhangBears = quantity.Point(12), true }, noteBears},
-		"2x9":                {func(m *Member) { m.Size = "2x9" }, noteSize},
-		"6x8, no table":      {func(m *Member) { m.Size = "6x8" }, noteSize},
-		"oak":                {func(m *Member) { m.Species = []string{"oak"} }, noteWood},
-		"no4":                {func(m *Member) { m.Grades = []string{"no4"} }, noteWood},
-		"hem-fir c24":        {func(m *Member) { m.Grades = []string{"no9", "c24"} }, noteWood},
-		"a word of trouble":  {func(m *Member) { m.Troubles = []string{"bent"} }, "bent: a licensed structural engineer looks at it before any sum"},
+		"no joists":          {func(m *Member) { m.Kind = "none" }, "no_joist"},
+		"another word":       {func(m *Member) { m.Kind = "slab" }, "no_joist"},
+		"notched too far":    {func(m *Member) { m.Notched = "beyond-limits" }, "notched"},
+		"over 26 ft":         {func(m *Member) { m.Span = quantity.Point(26*12 + 1) }, "span"},
+		"over 24 in":         {func(m *Member) { m.Spacing = quantity.Point(24.5) }, "spread"},
+		"overhang over 2 ft": {func(m *Member) { m.Overhang = quantity.Point(25) }, "overhang"},
+		"wall on overhang":   {func(m *Member) { m.Overhang, m.OverhangBears = quantity.Point(12), true }, "bears"},
+		"2x9":                {func(m *Member) { m.Size = "2x9" }, "size"},
+		"6x8, no table":      {func(m *Member) { m.Size = "6x8" }, "size"},
+		"oak":                {func(m *Member) { m.Species = []string{"oak"} }, "wood"},
+		"no4":                {func(m *Member) { m.Grades = []string{"no4"} }, "wood"},
+		"hem-fir c24":        {func(m *Member) { m.Grades = []string{"no9", "c24"} }, "wood"},
+		"a word of trouble":  {func(m *Member) { m.Troubles = []string{"bent"} }, "other"},
 	}
 	for _, kind := range member.Choices[1:] {
-		all[kind] = spoilt{func(m *Member) { m.Kind = kind }, noteMember}
+		all[kind] = spoilt{func(m *Member) { m.Kind = kind }, "member"}
 	}
 	for _, d := range damage {
-		all[d.state] = spoilt{func(m *Member) { m.Troubles = []string{d.state} }, d.note}
+		all[d.state] = spoilt{func(m *Member) { m.Troubles = []string{d.state} }, d.state}
 		if d.fact != "" {
-			all[d.fact] = spoilt{func(m *Member) { m.Troubles = []string{d.fact} }, d.note}
+			all[d.fact] = spoilt{func(m *Member) { m.Troubles = []string{d.fact} }, d.state}
 		}
 	}
 	return all
@@ -57,7 +58,7 @@ func numbers(v reflect.Value) []quantity.Range {
 		return []quantity.Range{r}
 	}
 	var all []quantity.Range
-	if v.Kind() == reflect.Struct {
+	if _, words := v.Interface().(message.Message); v.Kind() == reflect.Struct && !words {
 		for i := range v.NumField() {
 			all = append(all, numbers(v.Field(i))...)
 		}
@@ -72,11 +73,11 @@ func TestNoPathFromARefusedMemberToANumber(t *testing.T) {
 		m := plain()
 		c.spoil(&m)
 		a := Analyze(m, Loads{}, b, us)
-		if a.Outcome != assess.CheckRefused || a.Refusal != c.says || len(a.Sheets) > 0 || a.Deciding.Facts != nil {
-			t.Errorf("%s: %v, %q, want %q", name, a.Outcome, a.Refusal, c.says)
+		if a.Outcome != assess.CheckRefused || a.Refusal.Key != "structure/refusal."+c.says || len(a.Sheets) > 0 || a.Deciding.Facts != nil {
+			t.Errorf("%s: %v, %v, want %s", name, a.Outcome, a.Refusal, c.says)
 		}
 		measured := Measure(m, Loads{}, LoadTest{Weight: quantity.Point(150), Drop: quantity.Point(0.1), With: "dial-gauge", Alike: 5}, us)
-		if measured.Refusal != c.says || measured.Sheet != (*formula.Sheet)(nil) {
+		if measured.Refusal.Key != a.Refusal.Key || measured.Sheet != (*formula.Sheet)(nil) {
 			t.Errorf("%s: load test %+v", name, measured)
 		}
 		for _, r := range append(numbers(reflect.ValueOf(a)), numbers(reflect.ValueOf(measured))...) {
@@ -88,7 +89,7 @@ func TestNoPathFromARefusedMemberToANumber(t *testing.T) {
 			t.Errorf("%s: options %v", name, got)
 		}
 	}
-	if a := Analyze(plain(), Loads{}, b, us); a.Refusal != "" || !a.Live.IsPoint() {
+	if a := Analyze(plain(), Loads{}, b, us); !a.Refusal.IsZero() || !a.Live.IsPoint() {
 		t.Errorf("a plain floor: %+v", a)
 	}
 }
@@ -97,7 +98,7 @@ func TestNoPathFromARefusedMemberToANumber(t *testing.T) {
 func TestEndsAreStillComputed(t *testing.T) {
 	m := plain()
 	m.Span, m.Spacing, m.Overhang = quantity.Point(312), quantity.Point(24), quantity.Point(24)
-	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); a.Refusal != "" || !a.Live.IsPoint() || !a.Tip.IsPoint() {
+	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); !a.Refusal.IsZero() || !a.Live.IsPoint() || !a.Tip.IsPoint() {
 		t.Errorf("%+v", a)
 	}
 }
@@ -122,7 +123,7 @@ func TestRefusedDeck(t *testing.T) {
 		"over 24 in":    {Layers: []Layer{{Kind: "plywood", Rating: "24oc"}}, Spacing: quantity.Point(30)},
 	} {
 		a := AnalyzeDeck(d, 360, us)
-		if a.Refusal == "" || a.Sheet != nil || slices.ContainsFunc(numbers(reflect.ValueOf(a)), quantity.Range.Bounded) || DeckOptions(d, 360, us) != nil {
+		if a.Refusal.IsZero() || a.Sheet != nil || slices.ContainsFunc(numbers(reflect.ValueOf(a)), quantity.Range.Bounded) || DeckOptions(d, 360, us) != nil {
 			t.Errorf("%s: %+v", name, a)
 		}
 	}

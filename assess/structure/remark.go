@@ -1,105 +1,89 @@
 package structure
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
-)
-
-const (
-	titleShare    = "Joists: share expected to be softer than the limit needs"
-	titleCreep    = "Joists: deflection in the long run"
-	titleTip      = "Joists: overhang under live load"
-	titleStrength = "Joists: use of the wood's strength, a warning"
 )
 
 // remark writes what is to be known of the numbers.
 func (a *Analysis) remark(m Member, loads Loads, r row, region string) {
-	note := func(format string, values ...any) {
-		a.Notes = append(a.Notes, sentence(fmt.Sprintf(format, values...)))
-	}
+	note := func(m message.Message) { a.Notes = append(a.Notes, m) }
 	a.remarkResult(note)
 	if a.Bending.Hi > 1 || a.Shear.Hi > 1 {
-		note("%s", noteStrength)
+		note(message.New("structure/note.strength"))
 	}
 	if len(loads.Heavy) > 0 || loads.Point != (quantity.Range{}) {
-		note("%s", noteHeavy)
+		note(message.New("structure/note.point"))
 	}
 	for _, kind := range loads.Heavy {
-		note("%s stands for a load that no uniform load covers: an engineer, or a table for it, says whether the joists below carry it", kind)
+		note(message.New("structure/note.heavy", "load", kind))
 	}
 	if m.Wet {
-		note("wet in service: find and cure the moisture first; it also lets dead load bend the joists twice as far in the long run")
+		note(message.New("structure/note.wet"))
 	}
 	a.remarkNotches(m, region, note)
 	a.remarkPlausible(m, note)
 	if r.classes {
 		a.remarkClasses(r, note)
 	}
-	note("%s", noteScreened)
+	note(message.New("structure/note.screened"))
 }
 
-const noteStrength = "strength: some of the woods that are possible would be loaded past their tabulated strength; an engineer looks at it before weight is added"
-
-const noteHeavy = "a point load is counted on one joist, with no help from its neighbours; walls, tubs, islands and other heavy things go to an engineer"
-
 // remarkResult says how sure the result is, and the other reading of the bound.
-func (a *Analysis) remarkResult(note func(string, ...any)) {
+func (a *Analysis) remarkResult(note func(message.Message)) {
 	if a.Ratio().Bounded() {
-		note("%s", map[assess.CheckOutcome]string{assess.CheckHolds: "holds for every possibility", assess.CheckFails: "fails for every possibility",
-			assess.CheckOpen: "open: it holds for some of what is possible and fails for the rest"}[a.Outcome])
-		note("of 100 such joists, %s are expected to be softer than this limit needs: lumber of one grade varies", inHundred(a.Share))
+		note(message.New("structure/note." + a.Outcome.String()))
+		note(inHundred(a.Share))
 	}
-	if a.Deciding.Text != "" {
-		note("%s", a.Deciding.Text)
+	if !a.Deciding.Sentence.IsZero() {
+		note(a.Deciding.Sentence)
 	}
 	if a.Bound.Cap > 0 && a.Live.Bounded() {
-		note("sources differ on the load that the limit under stone means: total load decides here; under live load alone the ratio is %s", quantity.Write(quantity.Ratio, floor(a.Live), quantity.US))
+		note(message.New("structure/note.stone", "ratio", quantity.Write(quantity.Ratio, floor(a.Live), quantity.US)))
 	}
 	if a.Least.Hi > a.Bound.Ratio {
-		note("on a span over 14 ft the cap of 7/32 in asks for more than the ratio")
+		note(message.New("structure/note.cap"))
 	}
 }
 
 // remarkNotches tells the limits that notches and holes were found to keep.
-func (a *Analysis) remarkNotches(m Member, region string, note func(string, ...any)) {
+func (a *Analysis) remarkNotches(m Member, region string, note func(message.Message)) {
 	if m.Notched != "within-limits" {
 		return
 	}
-	note("notches and holes within the limits are not counted in the sum; the limits are those of the local code")
+	note(message.New("structure/note.notches"))
 	if rules, ok := LimitsOf(region); ok {
-		for _, text := range rules.Texts {
-			note("%s", text)
+		for _, m := range rules.Texts {
+			note(m)
 		}
 		a.Sources = append(a.Sources, rules.Source)
 	}
 }
 
 // remarkPlausible challenges sizes that look like slips.
-func (a *Analysis) remarkPlausible(m Member, note func(string, ...any)) {
+func (a *Analysis) remarkPlausible(m Member, note func(message.Message)) {
 	span, spacing := said(m.Span), said(m.Spacing)
 	if spacing.Hi < 8 {
-		note("joists less than 8 in apart are unusual: measure again from centre to centre")
+		note(message.New("structure/note.close"))
 	}
 	if bounded(span) && span.Hi < 36 {
-		note("a span under 3 ft is unusual: measure again from support to support")
+		note(message.New("structure/note.short"))
 	}
 	if g := a.Longest.Governing(); bounded(span) && bounded(g) && span.Lo > 1.5*g.Hi {
-		note("the span is more than half as long again as any joist of this size is meant for: look for a support in between, and measure again")
+		note(message.New("structure/note.long"))
 	}
 }
 
 // remarkClasses compares the final deflection of a strength class with the
 // limit of a guidance note for a brittle finish.
-func (a *Analysis) remarkClasses(r row, note func(string, ...any)) {
+func (a *Analysis) remarkClasses(r row, note func(message.Message)) {
 	limit := figure.LumberFactor("class-final-limit")
 	if final := r.joist.Span.Div(a.LongTerm); final.Bounded() {
-		note("in the long run span over deflection is %s; a guidance note asks for L/%g under a brittle finish, and says nothing of tile", quantity.Write(quantity.Ratio, floor(final), quantity.US), limit.Value)
+		note(message.New("structure/note.final", "ratio", quantity.Write(quantity.Ratio, floor(final), quantity.US), "limit", limit.Value))
 	}
 }
 
@@ -108,31 +92,22 @@ func floor(r quantity.Range) quantity.Range {
 	return quantity.Range{Lo: math.Floor(r.Lo), Hi: math.Floor(r.Hi)}
 }
 
-// sentence is a text with a capital and a full stop.
-func sentence(text string) string {
-	text = strings.ToUpper(text[:1]) + text[1:]
-	if strings.HasSuffix(text, ".") {
-		return text
-	}
-	return text + "."
-}
-
-// inHundred is a share as a whole number out of a hundred.
-func inHundred(share quantity.Range) string {
+// inHundred tells a share as a whole number out of a hundred.
+func inHundred(share quantity.Range) message.Message {
 	lo, hi := math.Round(100*share.Lo), math.Round(100*share.Hi)
 	if lo == hi {
-		return fmt.Sprintf("about %g", lo)
+		return message.New("structure/note.share", "number", lo)
 	}
-	return fmt.Sprintf("%g to %g", lo, hi)
+	return message.New("structure/note.share_range", "low", lo, "high", hi)
 }
 
 // sources are those of everything that the analysis used, each once.
 func (a *Analysis) sources(r row) []figure.Source {
-	all := append(slices.Concat(a.Bound.Sources, a.Sources), BeamSource)
+	all := append(slices.Concat(a.Bound.Sources, a.Sources), figure.Method("beam"))
 	if r.joist.spans() > 1 {
-		all = append(all, ContinuousSource)
+		all = append(all, figure.Method("continuous"))
 	}
-	all = append(append(all, r.joist.ModulusSources...), figure.DressedSource(), SpanTableSource)
+	all = append(append(all, r.joist.ModulusSources...), figure.DressedSource(), figure.Method("span-tables"))
 	for _, f := range r.joist.Softer {
 		all = append(all, f.Source)
 	}

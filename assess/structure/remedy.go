@@ -14,15 +14,15 @@ import (
 func remedies(j Joist, w wood) []remedy {
 	var all []remedy
 	same, shallower, deeper := sisterDepths(j.Depth)
-	sister := func(id string, depth, width float64, needs ...string) {
+	sister := func(id string, depth, width float64, needs ...message.Message) {
 		if depth > 0 {
-			all = append(all, sistered(j, w, id, depth, width, append(needs, needBearing, needFast, needClear, needPermit)))
+			all = append(all, sistered(j, w, id, depth, width, append(needs, need("bearing"), need("fast"), need("clear"), need("permit"))))
 		}
 	}
 	sister("sister-shallower", shallower, 1.5)
 	sister("sister-same", same, 1.5)
 	sister("sister-both-sides", same, 3)
-	sister("sister-deeper", deeper, 1.5, needDeeper)
+	sister("sister-deeper", deeper, 1.5, need("deeper"))
 	all = append(all, between(j, w, same))
 	if j.spans() == 1 {
 		all = append(all, beamAtMidSpan(j))
@@ -58,13 +58,12 @@ func nominalDepth(depth float64) string {
 }
 
 // sistered is a joist with a new piece beside it from support to support.
-func sistered(j Joist, w wood, id string, depth, width float64, needs []string) remedy {
+func sistered(j Joist, w wood, id string, depth, width float64, needs []message.Message) remedy {
 	x := remedy{id: id, needs: needs}
-	pieces := "a new "
+	x.text = message.New("structure/option.sister", "size", nominalDepth(depth), "wood", w.name)
 	if width > 1.5 {
-		pieces = "new pieces on both sides, each a "
+		x.text = message.New("structure/option.sister_both", "size", nominalDepth(depth), "wood", w.name)
 	}
-	x.text = fmt.Sprintf("fasten %s%s of %s beside every joist over its full length", pieces, nominalDepth(depth), w.name)
 	j.Sister = Piece{quantity.Point(width), quantity.Point(depth), w.modulus}
 	x.added(j, width*depth, width/1.5)
 	return x
@@ -72,11 +71,11 @@ func sistered(j Joist, w wood, id string, depth, width float64, needs []string) 
 
 // between is a new joist half way between every two.
 func between(j Joist, w wood, depth float64) remedy {
-	x := remedy{id: "joists-between", needs: []string{needHangers, needClear, needPermit, "the deck fastened to the new joists from above, or shimmed tight from below"}}
+	x := remedy{id: "joists-between", needs: []message.Message{need("hangers"), need("clear"), need("permit"), need("deck")}}
 	if depth == 0 {
 		depth = j.Depth.Lo
 	}
-	x.text = fmt.Sprintf("put a new %s of %s half way between every two joists", nominalDepth(depth), w.name)
+	x.text = message.New("structure/option.between", "size", nominalDepth(depth), "wood", w.name)
 	old := j.Spacing
 	x.added(j, 1.5*depth, 1)
 	x.joist.Spacing = old.Mul(quantity.Point(0.5))
@@ -87,13 +86,13 @@ func between(j Joist, w wood, depth float64) remedy {
 
 // beamAtMidSpan halves the span; live load on one half alone is the worst.
 func beamAtMidSpan(j Joist) remedy {
-	x := remedy{id: "beam-at-mid-span", needs: []string{needEngineer, needFooting, needOnePiece, needPermit},
-		text: "put a beam under the middle of the joists; they stay in one piece and run on over it, and live load on one half alone is counted"}
+	x := remedy{id: "beam-at-mid-span", needs: []message.Message{need("engineer"), need("footing"), need("one_piece"), need("permit")},
+		text: message.New("structure/option.beam")}
 	x.joist = j
 	x.joist.Span, x.joist.Spans, x.joist.Point = j.Span.Mul(quantity.Point(0.5)), 2, j.Point
 	line := j.Live.Add(j.Dead).Mul(j.Span).Mul(quantity.Point(1.25 / 2 / 12))
-	x.quantities = []assess.Quantity{{Text: message.Verbatim("load that the beam has to take"), Value: line, Unit: message.Verbatim("lb per ft of beam"),
-		Note: message.Verbatim("5/4 of the load of half a span (theorem of three moments); for the one who sizes the beam")}}
+	x.quantities = []assess.Quantity{{Text: message.New("structure/amount.beam"), Value: line, Unit: message.New("structure/amount.beam_unit"),
+		Note: message.New("structure/amount.beam_note")}}
 	return x
 }
 
@@ -106,7 +105,7 @@ func (x *remedy) added(j Joist, area, pieces float64) {
 	x.joist = j
 	per := quantity.Point(100 * 12 * pieces).Div(j.Spacing)
 	x.quantities = []assess.Quantity{
-		{Text: message.Verbatim("length of a piece, with an inch and a half on each support"), Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: message.Verbatim("ft")},
-		{Text: message.Verbatim("new lumber"), Value: per, Unit: message.Verbatim("ft per 100 ft2 of floor"), Note: message.Verbatim("without waste")},
+		{Text: message.New("structure/amount.piece"), Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: message.New("structure/amount.piece_unit")},
+		{Text: message.New("structure/amount.lumber"), Value: per, Unit: message.New("structure/amount.lumber_unit"), Note: message.New("structure/amount.no_waste")},
 	}
 }

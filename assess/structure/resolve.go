@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -16,12 +17,12 @@ type row struct {
 	classes         bool // every wood that is possible is a strength class
 	species, grades uint64
 	creep           figure.Figure
-	assumed         []string
+	assumed         []message.Message
 }
 
 // read turns a member and its loads into numbers; refusal is why it cannot.
-func (m Member) read(loads Loads, region string) (r row, refusal string) {
-	if refusal = m.refused(); refusal != "" {
+func (m Member) read(loads Loads, region string) (r row, refusal message.Message) {
+	if refusal = m.refused(); !refusal.IsZero() {
 		return r, refusal
 	}
 	section, ok := m.section()
@@ -30,15 +31,15 @@ func (m Member) read(loads Loads, region string) (r row, refusal string) {
 	r.grades, okGrades = mask(&grade, m.Grades)
 	switch {
 	case !ok:
-		return r, noteSize
+		return r, refuse("size")
 	case !okSpecies || !okGrades:
-		return r, noteWood
+		return r, refuse("wood")
 	}
 	r.joist = Joist{Width: section.Width, Depth: section.Depth, Span: said(m.Span), Spacing: said(m.Spacing), Spans: spansOf(m.Continuity),
 		Live: r.load("live", loads.Live, 40), Dead: r.load("dead", loads.Dead, 10), Point: loads.Point, Softer: m.softer(),
-		SizeOrigin: figure.DressedSource().Title + "; a measured size goes before it"}
+		SizeOrigin: sizeOrigin()}
 	if !r.wood(region) {
-		return r, noteWood
+		return r, refuse("wood")
 	}
 	r.measured(m)
 	r.strengths(m, region, nominalOf(section))
@@ -47,7 +48,7 @@ func (m Member) read(loads Loads, region string) (r row, refusal string) {
 		r.creep = figure.LumberFactor("creep-wet")
 	}
 	r.assume(m, section)
-	return r, ""
+	return r, message.Message{}
 }
 
 // section is the size of the joists; the nominal name stays with it. ok is
@@ -110,27 +111,29 @@ func spansOf(word string) int {
 // load is a load, or the usual one, which is then told.
 func (r *row) load(name string, given quantity.Range, usual float64) quantity.Range {
 	if given == (quantity.Range{}) {
-		r.assumed = append(r.assumed, fmt.Sprintf("%s load %g psf, the usual one of a dwelling's rooms", name, usual))
+		r.assumed = append(r.assumed, message.New("structure/assumed."+name, "load", usual))
 	}
 	return orUsual(given, usual)
 }
 
 // assume tells what was taken for granted.
 func (r *row) assume(m Member, section quantity.Section) {
-	add := func(text string) { r.assumed = append(r.assumed, text) }
+	add := func(name string, holes ...any) {
+		r.assumed = append(r.assumed, message.New("structure/assumed."+name, holes...))
+	}
 	if !r.tested && (len(m.Grades) != 1 || len(m.Species) != 1 && !r.classes) {
-		add("wood: every species and grade that is still possible, the softest of them decides")
+		add("wood")
 	}
 	if section.Nominal != "" && said(m.Depth) == quantity.Everything {
-		add("the dressed size behind the name " + section.Nominal + ": in an old house measure it")
+		add("dressed", "name", section.Nominal)
 	}
 	if !m.Wet {
-		add("dry in service, at most 19 percent moisture")
+		add("dry")
 	}
 	if m.Continuity == "" || m.Continuity == "one-span" {
-		add("one span from support to support")
+		add("one_span")
 	} else {
-		add("equal spans on supports that do not settle, live load where it bends the joists most")
+		add("spans")
 	}
-	add("clear span, face to face of the supports; whole, undamaged joists; three or more, at most 24 in apart under one deck")
+	add("clear")
 }

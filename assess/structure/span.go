@@ -13,9 +13,6 @@ import (
 // with them the sums of this package.
 const LongestSpanIn = 26 * 12.0
 
-// SpanTableSource is where the end of the tables was read.
-var SpanTableSource = figure.Source{Title: "International Residential Code", Edition: "2018, R802.5.1(2) note a; the same practice in the floor tables is from memory", Known: "lookup"}
-
 // Longest is the greatest clear span of a joist, in inches, by deflection and
 // by bending strength; neither is capped at the end of the tables. A point load
 // is not in it.
@@ -51,15 +48,15 @@ func (b Bound) shorter(byRatio, byCap float64) float64 {
 
 // longest is the sum behind Longest.
 func (j Joist) longest(b Bound, bending quantity.Range) *formula.Sheet {
-	s := &formula.Sheet{Title: message.Verbatim("Longest spans")}
+	s := &formula.Sheet{Title: message.New("structure/title.longest")}
 	j.size(s)
-	s.Input("limit", message.Verbatim("limit"), "L/", quantity.Ratio, quantity.Point(b.Ratio), formula.Stated)
-	s.Input("strength", message.Verbatim("bending strength, Fb'"), "psi", quantity.Strength, positive(bending), formula.Stated)
+	s.Input("limit", message.New("structure/line.limit"), "L/", quantity.Ratio, quantity.Point(b.Ratio), formula.Stated)
+	s.Input("strength", message.New("structure/line.bending_strength"), "psi", quantity.Strength, positive(bending), formula.Stated)
 	uniform := j
 	uniform.Point = quantity.Range{}
 	terms := uniform.terms(s, b.Load)
 	if b.Load == LiveLoad {
-		s.Input("dead", message.Verbatim("dead load"), "psf", quantity.Load, positive(j.Dead), formula.Stated)
+		s.Input("dead", message.New("structure/line.dead"), "psf", quantity.Load, positive(j.Dead), formula.Stated)
 	}
 	stiffness := j.stiffness(s)
 	var sum string
@@ -69,11 +66,11 @@ func (j Joist) longest(b Bound, bending quantity.Range) *formula.Sheet {
 		sum = "(" + terms[0].line() + " + " + terms[1].line() + ")"
 	}
 	if b.Cap > 0 {
-		s.Input("cap", message.Verbatim("greatest deflection"), "in", quantity.Length, quantity.Point(b.Cap), formula.Stated)
-		s.Let("capped", message.Verbatim("longest span by the greatest deflection"), "in", quantity.Length, "("+stiffness+" * cap / "+sum+")^(1 / 4)")
+		s.Input("cap", message.New("structure/line.cap"), "in", quantity.Length, quantity.Point(b.Cap), formula.Stated)
+		s.Let("capped", message.New("structure/line.by_cap"), "in", quantity.Length, "("+stiffness+" * cap / "+sum+")^(1 / 4)")
 	}
-	s.Let("stiff", message.Verbatim("longest span by the limit"), "in", quantity.Length, "("+stiffness+" / (limit * "+sum+"))^(1 / 3)")
-	s.Let("strong", message.Verbatim("longest span by bending strength"), "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))")
+	s.Let("stiff", message.New("structure/line.by_limit"), "in", quantity.Length, "("+stiffness+" / (limit * "+sum+"))^(1 / 3)")
+	s.Let("strong", message.New("structure/line.by_strength"), "in", quantity.Length, "sqrt(8 * strength * width * depth^2 / 6 / ((live + dead) * spacing / 144))")
 	return s
 }
 

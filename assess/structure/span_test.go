@@ -100,7 +100,7 @@ func productSpan(t *testing.T, species, grade, size string, spacing quantity.Ran
 		return 0
 	}
 	a := Analyze(Member{Size: size, Species: []string{species}, Grades: []string{grade}, Spacing: spacing}, loads, Bound{Ratio: limit}, us)
-	if a.Refusal != "" {
+	if !a.Refusal.IsZero() {
 		t.Fatalf("%s %s %s: %s", species, grade, size, a.Refusal)
 	}
 	return a.Longest.Governing().Lo

@@ -41,7 +41,7 @@ var moduli = sync.OnceValue(func() []modulus {
 func apparent(f figure.Figure) figure.Figure {
 	shear := figure.LumberFactor("class-shear")
 	f.Value /= shear.Value
-	f.Source.Edition += "; divided by 1.1 for shear deflection, as a guidance note of the Institution of Structural Engineers allows (2013)"
+	f.Source.Edition += "; " + figure.Method("class-shear").Edition
 	return f
 }
 
@@ -50,8 +50,8 @@ func apparent(f figure.Figure) figure.Figure {
 // end: the softest wood decides. Where neither is known it runs from No.3 of
 // the softest groups, 0.9 million, to the stiffest select structural, 1.9
 // million; the strength classes of EN 338 lie between, so that the range
-// holds in every region. In North America a strength class is a possibility
-// only where the answer names one. Where no row fits it is Everything.
+// holds in every region. Where lumber is sold by visual grade a strength
+// class is a possibility only where the answer names one. Where no row fits it is Everything.
 //
 // A strength class counts with shear deflection in it; see apparent.
 //
@@ -59,7 +59,7 @@ func apparent(f figure.Figure) figure.Figure {
 // row by row.
 func Modulus(region string, ofSpecies, ofGrade assess.Fact) (quantity.Range, figure.Figure) {
 	grades := ofGrade.Set.Mask
-	if visual := grades &^ classes; visual != 0 && (region == "us" || region == "ca") {
+	if visual := grades &^ classes; visual != 0 && figure.PracticeOf(region).VisualGrades {
 		grades = visual
 	}
 	r := quantity.Range{Lo: quantity.Everything.Hi, Hi: quantity.Everything.Lo}

@@ -7,25 +7,10 @@ import (
 	"underfoot/assess/quantity"
 )
 
-const (
-	titleLive  = "Joists: span over deflection under live load"
-	titleOwn   = "Joists: the program's own sum, beside the known figure"
-	titleTotal = "Joists: span over deflection under live and dead load"
-	titlePath  = "Joists: span over deflection with the new floor on them"
-	titleKnown = "Joists: span over deflection as stated"
-
-	noteBeside   = "shown beside the known figure, which decides"
-	noteTotal    = "sources differ on the load that the limit under stone means; the stricter, the total load, decides for the program's own sum. In Canada a guide of 1997 counts the total load under ceramic tile too"
-	noteStone    = "under stone the total load decides; this is the live load beside it"
-	noteWhole    = "the number is that of whole, undamaged joists within the tables; it counts once the answers named are given"
-	noteOrigin   = "the number counts once it is said where the stiffness figure comes from"
-	noteSpans    = "counted over equal spans, in one piece, on supports that do not settle, with the live load where it bends the joists most"
-	notePaper    = "as its paper states it; not converted to another load"
-	noteTest     = "as measured; it goes before the program's own sum"
-	noteNoLoad   = "the figure does not say whether it is for live or total load"
-	noteAtLimit  = "just at the limit: creep, islands and other point loads are not in it"
-	noteScreened = "screening arithmetic on the answers given, not a design"
-)
+// and joins what is to be known of one number.
+func and(first, more message.Message) message.Message {
+	return message.New("structure/check.and", "first", first, "more", more)
+}
 
 // liveCheck is the check beside joist.ratio_live, or nil where there are no joists.
 func liveCheck(t *figure.Table, zone assess.Thing, own ownSum, fact assess.Fact) *assess.Check {
@@ -38,32 +23,32 @@ func liveCheck(t *figure.Table, zone assess.Thing, own ownSum, fact assess.Fact)
 	case from&^fromPaper == 0 || plain && from&^(fromPaper|fromTest) == 0:
 		return knownCheck(t, zone, fact, from)
 	case !plain && from&fromPaper == 0:
-		return &assess.Check{ID: "joist.ratio_live", Title: message.Verbatim(titleLive), Outcome: assess.CheckRefused, Value: quantity.Everything,
-			Limit: zone.Fact("joist.limit").Set.Range, Margin: quantity.Everything, Dimension: quantity.Ratio, AtLeast: true, Note: message.Verbatim(noteMember)}
+		return &assess.Check{ID: "joist.ratio_live", Title: message.New("structure/title.live"), Outcome: assess.CheckRefused, Value: quantity.Everything,
+			Limit: zone.Fact("joist.limit").Set.Range, Margin: quantity.Everything, Dimension: quantity.Ratio, AtLeast: true, Note: refuse("member")}
 	case from&^fromOwn != 0:
-		return own.check(t, zone, "joist.ratio_live", titleLive, noteOrigin, fact)
+		return own.check(t, zone, "joist.ratio_live", message.New("structure/title.live"), message.New("structure/check.origin"), fact)
 	case is(zone, &tileKind, "natural-stone").Truth == assess.Yes:
-		return own.check(t, zone, "joist.ratio_live", titleLive, noteStone, fact)
+		return own.check(t, zone, "joist.ratio_live", message.New("structure/title.live"), message.New("structure/check.stone"), fact)
 	}
-	return own.check(t, zone, "joist.ratio_live", titleLive, noteScreened, fact)
+	return own.check(t, zone, "joist.ratio_live", message.New("structure/title.live"), message.New("structure/check.screened"), fact)
 }
 
 // check compares the own sum with the joist limit.
-func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string, fact assess.Fact) *assess.Check {
+func (o ownSum) check(t *figure.Table, zone assess.Thing, id string, title, note message.Message, fact assess.Fact) *assess.Check {
 	c := against(zone.Fact("joist.limit").Set.Range, o.shown)
-	c.ID, c.Title, c.Work, c.Note = id, message.Verbatim(title), o.work, message.Verbatim(note)
+	c.ID, c.Title, c.Work, c.Note = id, title, o.work, note
 	c.Missing = zone.Named(fact.Deps)
 	c.Sources = append(limitSources(t, c.Limit), o.sources...)
 	switch {
-	case o.note != "":
-		c.Outcome, c.Note = assess.CheckRefused, message.Verbatim(o.note)
+	case !o.note.IsZero():
+		c.Outcome, c.Note = assess.CheckRefused, o.note
 	case o.open:
-		c.Outcome, c.Note = assess.CheckOpen, message.Verbatim(note+"; "+noteWhole)
+		c.Outcome, c.Note = assess.CheckOpen, and(note, message.New("structure/check.whole"))
 	case !fact.Set.Range.Within(o.shown):
 		c.Outcome = against(c.Limit, fact.Set.Range).Outcome // another figure may yet decide
 	}
-	if o.note == "" && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
-		c.Note = message.Verbatim(c.Note.String() + "; " + noteSpans)
+	if o.note.IsZero() && is(zone, &continuity, continuity.Choices[1:]...).Truth == assess.Yes {
+		c.Note = and(c.Note, message.New("structure/check.spans"))
 	}
 	warnAtLimit(&c)
 	return &c
@@ -72,12 +57,12 @@ func (o ownSum) check(t *figure.Table, zone assess.Thing, id, title, note string
 // knownCheck compares a stated or measured figure with the joist limit.
 func knownCheck(t *figure.Table, zone assess.Thing, fact assess.Fact, from uint64) *assess.Check {
 	c := against(zone.Fact("joist.limit").Set.Range, fact.Set.Range)
-	c.ID, c.Title, c.Note = "joist.ratio_live", message.Verbatim(titleKnown), message.Verbatim(notePaper)
+	c.ID, c.Title, c.Note = "joist.ratio_live", message.New("structure/title.known"), message.New("structure/check.paper")
 	if from == fromTest {
-		c.Note = message.Verbatim(noteTest)
+		c.Note = message.New("structure/check.test")
 	}
 	if load := zone.Fact(knownLoad.ID); load.Presence.Truth == assess.Yes && !load.Set.Settled(assess.KindChoice) {
-		c.Note = message.Verbatim(c.Note.String() + "; " + noteNoLoad)
+		c.Note = and(c.Note, message.New("structure/check.no_load"))
 	}
 	c.Missing = zone.Named(fact.Deps)
 	c.Sources = limitSources(t, c.Limit)
@@ -92,7 +77,7 @@ const closeMargin = 0.01
 // warnAtLimit says so where a result holds with next to nothing to spare.
 func warnAtLimit(c *assess.Check) {
 	if c.Outcome == assess.CheckHolds && c.Margin.Lo < closeMargin {
-		c.Note = message.Verbatim(c.Note.String() + "; " + noteAtLimit)
+		c.Note = and(c.Note, message.New("structure/check.at_limit"))
 	}
 }
 

@@ -1,12 +1,12 @@
 package structure
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -32,23 +32,28 @@ func (r *row) measured(m Member) {
 		return
 	}
 	r.joist.Modulus, r.joist.Softer = e, nil
-	r.joist.ModulusOrigin, r.joist.ModulusSources = "load test", nil
-	r.assumed = append(r.assumed, "stiffness of the wood as the load test gave it")
+	r.joist.ModulusOrigin, r.joist.ModulusSources = message.New("structure/origin.tested"), nil
+	r.assumed = append(r.assumed, message.New("structure/assumed.tested"))
 }
 
 // origin tells where the low end of the stiffness was read.
-func origin(softest figure.Figure) string {
-	return fmt.Sprintf("%s; low end: %s (%s)", softest.Source.Title, softest.ID, softest.Source.Known)
+func origin(softest figure.Figure) message.Message {
+	return message.New("structure/origin.low_end", "title", softest.Source.Title, "id", softest.ID, "known", softest.Source.Known)
+}
+
+// sizeOrigin tells where a dressed size was read.
+func sizeOrigin() message.Message {
+	return message.New("structure/origin.size", "title", figure.DressedSource().Title)
 }
 
 // softer are the factors on the stiffness of the wood.
 func (m Member) softer() []Factor {
 	var all []Factor
 	if m.Wet {
-		all = append(all, Factor{"wet", "wet service", figure.LumberFactor("wet-stiffness")})
+		all = append(all, Factor{"wet", message.New("structure/line.wet"), figure.LumberFactor("wet-stiffness")})
 	}
 	if m.Incised {
-		all = append(all, Factor{"incised", "incising", figure.LumberFactor("incised-stiffness")})
+		all = append(all, Factor{"incised", message.New("structure/line.incised"), figure.LumberFactor("incised-stiffness")})
 	}
 	return all
 }
@@ -57,7 +62,7 @@ func (m Member) softer() []Factor {
 // one without them leaves both unknown.
 func (r *row) strengths(m Member, region, nominal string) {
 	r.bending, r.shear = quantity.Everything, quantity.Everything
-	if r.classes || nominal == "" || r.grades&classes != 0 && region != "us" && region != "ca" {
+	if r.classes || nominal == "" || r.grades&classes != 0 && !figure.PracticeOf(region).VisualGrades {
 		return
 	}
 	factor := strengthFactors(m)

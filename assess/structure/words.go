@@ -3,10 +3,7 @@
 // lumber alone; for every other member it says who has the figure.
 package structure
 
-import (
-	"underfoot/assess"
-	"underfoot/assess/message"
-)
+import "underfoot/assess"
 
 // The choice facts that the checks read, with their words in the order of the
 // question catalogue; a test holds the two together.
@@ -34,13 +31,4 @@ func choices(id string, words ...string) assess.Declaration {
 // is asks a thing whether a choice fact is one of the words.
 func is(t assess.Thing, d *assess.Declaration, words ...string) assess.Outcome {
 	return t.Fact(d.ID).Among(d.Mask(words...))
-}
-
-// verbatim are sentences that have no key yet.
-func verbatim(texts ...string) []message.Message {
-	var all []message.Message
-	for _, t := range texts {
-		all = append(all, message.Verbatim(t))
-	}
-	return all
 }

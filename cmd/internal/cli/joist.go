@@ -112,12 +112,12 @@ func (a *app) joist(f *joistFlags) error {
 // joistSheet is the analysis as a reader gets it.
 func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t *figure.Table) *assess.JoistSheet {
 	an := structure.Analyze(m, loads, b, t)
-	s := &assess.JoistSheet{Outcome: an.Outcome, Refusal: message.Verbatim(an.Refusal), Deflection: an.Deflection, LongTerm: an.LongTerm,
+	s := &assess.JoistSheet{Outcome: an.Outcome, Refusal: an.Refusal, Deflection: an.Deflection, LongTerm: an.LongTerm,
 		Live: an.Live, Total: an.Total, Limit: an.Bound.Ratio, Least: an.Least, Margin: an.Margin, Span: m.Span, LimitLoad: "live",
-		Share: an.Share, Bending: an.Bending, Shear: an.Shear, Deciding: message.Verbatim(an.Deciding.Text), Assumed: verbatim(an.Assumed), Notes: verbatim(an.Notes),
-		Sources: an.Sources, Sheets: an.Sheets, Options: structure.Options(m, loads, b, t), NoHelp: verbatim(structure.NoHelp())}
+		Share: an.Share, Bending: an.Bending, Shear: an.Shear, Deciding: an.Deciding.Text, Assumed: an.Assumed, Notes: an.Notes,
+		Sources: an.Sources, Sheets: an.Sheets, Options: structure.Options(m, loads, b, t), NoHelp: structure.NoHelp()}
 	if an.Outcome != assess.CheckRefused {
-		s.LoadTest = verbatim(structure.LoadTestMethod())
+		s.LoadTest = structure.LoadTestMethod()
 	}
 	if an.Bound.Load == structure.TotalLoad {
 		s.LimitLoad = "total"
@@ -244,22 +244,13 @@ func (r *joistReader) test() (test structure.LoadTest, tested bool) {
 
 // addTest says how the load test stands to the sum, and uses it where it is better.
 func (r *joistReader) addTest(s *assess.JoistSheet, m structure.Measured) {
-	for _, sentence := range []string{m.Refusal, m.Text} {
-		if sentence != "" {
-			s.Notes = append([]message.Message{message.Verbatim(sentence)}, s.Notes...)
+	for _, said := range []message.Message{m.Refusal, m.Text} {
+		if !said.IsZero() {
+			s.Notes = append([]message.Message{said}, s.Notes...)
 		}
 	}
 	if m.Sheet != nil {
 		s.Sheets = append(s.Sheets, m.Sheet)
 	}
 	s.Sources = append(s.Sources, m.Sources...)
-}
-
-// verbatim are sentences that have no key yet.
-func verbatim(texts []string) []message.Message {
-	var all []message.Message
-	for _, t := range texts {
-		all = append(all, message.Verbatim(t))
-	}
-	return all
 }
