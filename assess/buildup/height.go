@@ -12,11 +12,6 @@ import (
 	"underfoot/assess/quantity"
 )
 
-const (
-	titleHeight = "Height left at the tightest place"
-	noteHeight  = "with the thinnest usual product of each layer; a place checked by hand counts as it was found"
-)
-
 // Height gives path.height_left and path.height_short. The first is the room
 // that the thinnest usual build leaves at the tightest place, in inches:
 //
@@ -40,7 +35,7 @@ func Height(t *figure.Table) assess.Derivation {
 			case lacks:
 				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}, truth(assess.Outcome{})}, nil
 			}
-			h := survey(path, sum("build", "thinnest build", "in", quantity.Length, all, func(l layer) measure { return measure{l.thinnest, l.size} }))
+			h := survey(path, sum("build", message.New("buildup/title.build"), "in", quantity.Length, all, func(l layer) measure { return measure{l.thinnest, l.size} }))
 			return []assess.Fact{settled(h.left, h.deps), truth(h.short)}, h.check(path, all)
 		}}
 }
@@ -117,7 +112,7 @@ func (h *height) show(edge assess.Thing, r room) {
 		return
 	}
 	name := fmt.Sprintf("edge_%d", len(h.edges)+1)
-	h.work.Input(name, message.Verbatim("rise allowed at "+edge.ID()), "in", quantity.Length, r.rise, formula.Stated)
+	h.work.Input(name, message.New("buildup/line.rise", "edge", edge.ID()), "in", quantity.Length, r.rise, formula.Stated)
 	h.edges = append(h.edges, name)
 }
 
@@ -126,9 +121,9 @@ func (h *height) check(path assess.Thing, all []layer) *assess.Check {
 	if len(h.edges) == 0 {
 		return nil
 	}
-	h.work.Let("left", message.Verbatim(titleHeight), "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
-	c := &assess.Check{ID: "path.height_left", Title: message.Verbatim(titleHeight), Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
-		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: message.Verbatim(noteHeight), Work: h.work,
+	h.work.Let("left", message.New("buildup/title.height"), "in", quantity.Length, "min("+strings.Join(h.edges, ", ")+") - build")
+	c := &assess.Check{ID: "path.height_left", Title: message.New("buildup/title.height"), Outcome: assess.CheckOpen, Value: h.left, Limit: quantity.Point(0),
+		Dimension: quantity.Length, AtLeast: true, Margin: h.left.Div(h.build), Note: message.New("buildup/note.height"), Work: h.work,
 		Missing: path.Named(h.short.Deps), Sources: sources(all, func(l layer) figure.Source { return l.size })}
 	switch h.short.Truth {
 	case assess.No:

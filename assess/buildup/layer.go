@@ -5,6 +5,7 @@ package buildup
 import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -13,7 +14,7 @@ import (
 // is decided with the thinnest for height, which the setter may choose, and
 // with the heaviest for weight, which the framing may have to carry.
 type layer struct {
-	name              string
+	name              message.Message
 	line              string // its name in a sheet
 	thickness, weight quantity.Range
 	thinnest          quantity.Range // in; a range only where an answer would narrow it
@@ -27,14 +28,17 @@ type measure struct {
 	source figure.Source
 }
 
+// named is what a layer is called.
+func named(name string) message.Message { return message.New("buildup/layer." + name) }
+
 // product is a layer whose size the setter chooses.
-func product(name, line string, thickness, weight measure) layer {
+func product(name message.Message, line string, thickness, weight measure) layer {
 	return layer{name, line, thickness.Range, weight.Range, quantity.Point(thickness.Lo), quantity.Point(weight.Hi), thickness.source, weight.source}
 }
 
 // either is the layer where it is not said which of two it will be.
-func (l layer) either(m layer) layer {
-	return layer{l.name + " or " + m.name, l.line, l.thickness.Hull(m.thickness), l.weight.Hull(m.weight),
+func (l layer) either(m layer, name message.Message) layer {
+	return layer{name, l.line, l.thickness.Hull(m.thickness), l.weight.Hull(m.weight),
 		l.thinnest.Hull(m.thinnest), l.heaviest.Hull(m.heaviest), m.size, m.mass}
 }
 
@@ -70,22 +74,22 @@ func weaker(a, b figure.Source) figure.Source {
 func (b *book) thinBed() layer {
 	thick, full := b.between("build_mortar_least", "build_mortar_most"), b.between("weight_thin_bed", "weight_thin_bed")
 	full.Lo *= thick.Lo / thick.Hi
-	return product("Thin mortar bed", "mortar", thick, full)
+	return product(named("thin_bed"), "mortar", thick, full)
 }
 
 func (b *book) mortarBed() layer {
 	thick, inch := b.between("build_mortar_bed_least", "build_mortar_bed_most"), b.between("weight_mortar_bed_inch", "weight_mortar_bed_inch")
-	return product("Mortar bed", "mortar", thick, measure{thick.Mul(inch.Range), inch.source})
+	return product(named("mortar_bed"), "mortar", thick, measure{thick.Mul(inch.Range), inch.source})
 }
 
 func (b *book) board() []layer {
 	return []layer{
-		product("Cement backer board", "board", b.between("build_board_least", "build_board_most"), b.between("weight_board_quarter", "weight_board_half")),
-		product("Mortar bed under the board", "bed", b.between("build_board_bed", "build_board_bed"), b.between("weight_thin_bed", "weight_thin_bed")),
+		product(named("board"), "board", b.between("build_board_least", "build_board_most"), b.between("weight_board_quarter", "weight_board_half")),
+		product(named("board_bed"), "bed", b.between("build_board_bed", "build_board_bed"), b.between("weight_thin_bed", "weight_thin_bed")),
 	}
 }
 
-func (b *book) sheet(name, least, most, weight string) []layer {
+func (b *book) sheet(name message.Message, least, most, weight string) []layer {
 	return []layer{product(name, "membrane", b.between(least, most), b.between(weight, weight))}
 }
 
@@ -95,9 +99,9 @@ func (b *book) onBase(path assess.PathID) []layer {
 	case assess.BackerBoard:
 		return b.board()
 	case assess.Uncouple:
-		return b.sheet("Uncoupling membrane with its mortar", "build_mat_least", "build_mat_most", "weight_mat")
+		return b.sheet(named("mat"), "build_mat_least", "build_mat_most", "weight_mat")
 	case assess.IsolateStrip, assess.IsolateFull:
-		return b.sheet("Crack isolation membrane", "build_membrane_least", "build_membrane_most", "weight_membrane")
+		return b.sheet(named("membrane"), "build_membrane_least", "build_membrane_most", "weight_membrane")
 	}
 	return nil
 }

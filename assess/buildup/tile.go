@@ -5,7 +5,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
-	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -52,10 +51,10 @@ func (b *book) tile(path assess.Thing) layer {
 	heavy := b.overKinds(kinds, func(i int) string { return tileFigures[i].heaviest })
 	light := b.overKinds(kinds, func(i int) string { return tileFigures[i].lightest })
 	said := path.Fact("tile.thickness").Set.Range.Meet(quantity.AtLeast(0))
-	l := layer{name: "Tile", line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy.Range), mass: heavy.source}
+	l := layer{name: named("tile"), line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy.Range), mass: heavy.source}
 	if !said.Bounded() {
 		usual := b.overKinds(kinds, func(i int) string { return tileFigures[i].thickness })
-		l.name, l.thickness, l.size = "Tile, of the usual thickness: not said", usual.Range, usual.source
+		l.name, l.thickness, l.size = named("usual_tile"), usual.Range, usual.source
 	}
 	l.weight = l.thickness.Mul(light.Hull(heavy.Range))
 	return l
@@ -70,7 +69,7 @@ func (b *book) bed(path assess.Thing) layer {
 	case set == tileSetting.Mask("mortar-bed"):
 		return b.mortarBed()
 	}
-	return b.thinBed().either(b.mortarBed())
+	return b.thinBed().either(b.mortarBed(), named("either_bed"))
 }
 
 // layers are what a path adds, from the top. lacks says that a figure is missing.
@@ -99,7 +98,7 @@ func Of(t *figure.Table, path assess.Thing) assess.BuildUp {
 	b := assess.BuildUp{Path: id}
 	all, _ := layers(t, path)
 	for _, l := range all {
-		b.Layers = append(b.Layers, assess.BuiltLayer{Name: message.Verbatim(l.name), Thickness: l.thickness, Weight: l.weight, Source: l.source()})
+		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source()})
 		b.Height, b.Weight = b.Height.Add(l.thickness), b.Weight.Add(l.weight)
 	}
 	return b

@@ -10,12 +10,6 @@ import (
 	"underfoot/assess/quantity"
 )
 
-const (
-	titleWeight = "Weight that the new floor adds"
-	noteWeight  = "with the heaviest usual product of each layer; old layers that stay are there already. Most of these weights are from memory"
-	noteAddUp   = "more than goes without asking: old and new weights are added up against what the framing is known to carry; " + noteWeight
-)
-
 // Base gives path.is_base: whether tile can be laid on the path.
 func Base() assess.Derivation {
 	return assess.Derivation{ID: "path.is_base", Scope: assess.ScopePath,
@@ -48,7 +42,7 @@ func Weight(t *figure.Table) assess.Derivation {
 			if lacks {
 				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}}, nil
 			}
-			work := sum("weight", titleWeight, "psf", quantity.Load, all, func(l layer) measure { return measure{l.heaviest, l.mass} })
+			work := sum("weight", message.New("buildup/title.weight"), "psf", quantity.Load, all, func(l layer) measure { return measure{l.heaviest, l.mass} })
 			fact := settled(work.Result(), buildDeps(path, tileKind.ID, tileSetting.ID, "tile.thickness"))
 			return []assess.Fact{fact}, weightCheck(t, path, work, fact, all)
 		}}
@@ -59,29 +53,29 @@ func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact a
 	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != assess.Yes {
 		return nil
 	}
-	c := &assess.Check{ID: "path.added_weight", Title: message.Verbatim(titleWeight), Outcome: assess.CheckOpen, Value: fact.Set.Range,
-		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: message.Verbatim(noteWeight), Work: work, Missing: path.Named(fact.Deps),
+	c := &assess.Check{ID: "path.added_weight", Title: message.New("buildup/title.weight"), Outcome: assess.CheckOpen, Value: fact.Set.Range,
+		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: message.New("buildup/note.weight"), Work: work, Missing: path.Named(fact.Deps),
 		Sources: append(sources(all, func(l layer) figure.Source { return l.mass }), limit.Source)}
 	switch {
 	case c.Value.Hi <= limit.Value:
 		c.Outcome = assess.CheckHolds
 	case c.Value.Lo > limit.Value:
-		c.Note = message.Verbatim(noteAddUp)
+		c.Note = message.New("buildup/note.heavy")
 	}
 	c.Margin = quantity.Point(1).Sub(c.Value.Div(c.Limit))
 	return c
 }
 
 // sum is a sheet that adds up one quantity of the layers.
-func sum(name, title, unit string, dim quantity.Dimension, all []layer, of func(layer) measure) *formula.Sheet {
-	s := &formula.Sheet{Title: message.Verbatim(title)}
+func sum(name string, title message.Message, unit string, dim quantity.Dimension, all []layer, of func(layer) measure) *formula.Sheet {
+	s := &formula.Sheet{Title: title}
 	var names []string
 	for _, l := range all {
 		names = append(names, l.line)
 		m := of(l)
-		s.Input(l.line, message.Verbatim(l.name), unit, dim, m.Range, message.Verbatim(m.source.Title))
+		s.Input(l.line, l.name, unit, dim, m.Range, message.Verbatim(m.source.Title))
 	}
-	s.Let(name, message.Verbatim(title), unit, dim, strings.Join(names, " + "))
+	s.Let(name, title, unit, dim, strings.Join(names, " + "))
 	return s
 }
 

@@ -24,7 +24,7 @@ func derived(id string, scope assess.Scope, kind assess.Kind, dim quantity.Dimen
 }
 
 var layerPlace = assess.Derivation{
-	ID: "place of a layer", Scope: assess.ScopeLayer,
+	ID: "layer.place", Scope: assess.ScopeLayer,
 	Gives: derived("layer.place", assess.ScopeLayer, assess.KindQuantity, quantity.Number),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		items := t.Items(assess.ScopeLayer)
@@ -40,7 +40,7 @@ var layerPlace = assess.Derivation{
 // layerAbove is the kind of the layer above, or none for the top layer. What
 // lies above the rest is one of the named layers or another unnamed one.
 var layerAbove = assess.Derivation{
-	ID: "layer above", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.above"),
+	ID: "layer.above", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.above"),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		decl := t.(thing).floor.plan.schema.Find("layer.above")
 		items := t.Items(assess.ScopeLayer)
@@ -66,7 +66,7 @@ func neighbour(id string) []assess.Declaration {
 // layerBelow is the kind of the layer below, or none for the lowest one. Below
 // the last that is named the rest of an open list may lie.
 var layerBelow = assess.Derivation{
-	ID: "layer below", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.below"),
+	ID: "layer.below", Scope: assess.ScopeLayer, Reads: []string{"layer.kind"}, Gives: neighbour("layer.below"),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		decl := t.(thing).floor.plan.schema.Find("layer.below")
 		items := t.Items(assess.ScopeLayer)
@@ -86,7 +86,7 @@ var layerBelow = assess.Derivation{
 
 // layerStays is no for a layer that is coming out or lies above one that is.
 var layerStays = assess.Derivation{
-	ID: "layer that stays", Scope: assess.ScopeLayer, Reads: []string{"layer.coming_out"},
+	ID: "layer.stays", Scope: assess.ScopeLayer, Reads: []string{"layer.coming_out"},
 	Gives: derived("layer.stays", assess.ScopeLayer, assess.KindYesNo, 0),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		below := false
@@ -103,7 +103,7 @@ var layerStays = assess.Derivation{
 
 // layerTop is yes for the highest layer that stays.
 var layerTop = assess.Derivation{
-	ID: "top layer", Scope: assess.ScopeLayer, Reads: []string{"layer.stays"},
+	ID: "layer.top", Scope: assess.ScopeLayer, Reads: []string{"layer.stays"},
 	Gives: derived("layer.top", assess.ScopeLayer, assess.KindYesNo, 0),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		o := isYes(t.Fact("layer.stays"))
@@ -120,7 +120,7 @@ var layerTop = assess.Derivation{
 // layerLaid is when the layer was laid: the stated year where a paper or a
 // marking dates that very layer, else any year from the building to the visit.
 var layerLaid = assess.Derivation{
-	ID: "year a layer was laid", Scope: assess.ScopeLayer, Reads: []string{"layer.year", "site.year_built"},
+	ID: "layer.laid", Scope: assess.ScopeLayer, Reads: []string{"layer.year", "site.year_built"},
 	Gives: derived("layer.laid", assess.ScopeLayer, assess.KindQuantity, quantity.Year),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		f := t.(thing).Frame
@@ -149,7 +149,7 @@ var layerLaid = assess.Derivation{
 // layerLabClear is yes where a laboratory reports nothing found for the layer
 // and everything that belongs to it.
 var layerLabClear = assess.Derivation{
-	ID: "layer cleared by a laboratory", Scope: assess.ScopeLayer, Reads: []string{"layer.lab_result", "layer.lab_complete"},
+	ID: "layer.lab_clear", Scope: assess.ScopeLayer, Reads: []string{"layer.lab_result", "layer.lab_complete"},
 	Gives: derived("layer.lab_clear", assess.ScopeLayer, assess.KindYesNo, 0),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		const noneFound = 1 << 1

@@ -48,7 +48,7 @@ type parser struct {
 }
 
 func (p *parser) fail(want string) error {
-	return fmt.Errorf("%q: %s is wanted at column %d", p.text, want, p.at+1)
+	return fmt.Errorf("%q: %s wanted at column %d", p.text, want, p.at+1)
 }
 
 func (p *parser) skip() {
@@ -128,15 +128,15 @@ func (p *parser) operand(depth int) (node, error) {
 	p.skip()
 	switch word := p.word(); {
 	case word == "":
-		return nil, p.fail("a number, a name or a parenthesis")
+		return nil, p.fail("number, name, parenthesis")
 	case word[0] == '.' || '0' <= word[0] && word[0] <= '9':
 		v, err := strconv.ParseFloat(word, 64)
 		if err != nil {
-			return nil, p.fail("a number in place of " + word)
+			return nil, p.fail("a number, not " + word)
 		}
 		return number{v, word}, nil
 	case strings.Contains(word, "."):
-		return nil, p.fail("a name without a point")
+		return nil, p.fail("name without point")
 	default:
 		if _, ok := p.next("("); ok {
 			return p.call(word, depth)

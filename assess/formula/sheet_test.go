@@ -80,8 +80,8 @@ func TestParseRefuses(t *testing.T) {
 		{"a^b", "constant exponent"},
 		{"exp(a)", "min(...)"},
 		{"sqrt(a, b)", "sqrt(x)"},
-		{"1.2.3", "a number in place of"},
-		{"a.b", "without a point"},
+		{"1.2.3", "a number, not"},
+		{"a.b", "without point"},
 		{strings.Repeat("(", 60) + "a" + strings.Repeat(")", 60), "flatter"},
 	} {
 		if _, err := parse(c.expr); err == nil || !strings.Contains(err.Error(), c.want) {

@@ -12,9 +12,6 @@ import (
 // stray is how many sentences still stand in the Go of a room, which may only
 // become fewer. A room that is not here has none.
 var stray = map[string]int{
-	"assess/buildup":       8,
-	"assess/facts":         3,
-	"assess/formula":       3,
 	"assess/quantity":      9,
 	"assess/question":      3,
 	"assess/record":        93,

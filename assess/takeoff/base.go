@@ -5,7 +5,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
-	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -27,7 +26,7 @@ func (l *list) tile() {
 func (l *list) cuts() {
 	if from, ok := l.figures("waste_diagonal", "waste_pattern"); ok {
 		last := &l.lines[len(l.lines)-1]
-		last.Note = message.Verbatim(note(last.Note.String(), from))
+		last.Note = note(last.Note, from)
 	}
 }
 
@@ -91,7 +90,7 @@ func (l *list) strip() {
 		width = quantity.Range{Lo: math.Max(width.Lo, w.Lo), Hi: math.Max(width.Lo, w.Hi)}
 	}
 	l.add(amount{id: "strip_width", value: width, from: from})
-	run, per := quantity.Point(sampleRun), "per_run"
+	run, per := quantity.Point(sampleRun), "run"
 	if stated(l.in.CrackLength) {
 		run, per = l.in.CrackLength.Meet(quantity.AtLeast(0)).Div(quantity.Point(inchesPerFoot)), ""
 	}

@@ -57,28 +57,33 @@ func (l *list) finish() []assess.Quantity {
 type amount struct {
 	id    string
 	value quantity.Range
-	per   string          // what the value is for, where that is not the whole floor
+	per   string          // area or run, where the value is not for the whole floor
 	from  []figure.Figure // in the order of the note
 }
 
-// add prints an amount; whole units are rounded up.
+// add appends an amount; whole units are rounded up.
 func (l *list) add(a amount) {
-	text := texts()[a.id]
-	if a.per == "" && text.Whole {
+	l.lines = append(l.lines, a.line())
+}
+
+// line is the amount for a reader.
+func (a amount) line() assess.Quantity {
+	row := lines()[a.id]
+	if a.per == "" && row.Whole {
 		a.value = quantity.Range{Lo: roundUp(a.value.Lo), Hi: roundUp(a.value.Hi)}
 	}
-	unit := text.Unit
-	if a.per != "" {
-		unit += " " + texts()[a.per].Unit
+	var first message.Message
+	if row.Note {
+		first = message.New("takeoff/note." + a.id)
 	}
-	l.lines = append(l.lines, assess.Quantity{Text: message.Verbatim(text.Text), Value: a.value, Unit: message.Verbatim(unit), Note: message.Verbatim(note(text.Note, a.from))})
+	return assess.Quantity{Text: text(a.id), Value: a.value, Unit: row.unit(a.per), Note: note(first, a.from)}
 }
 
 // perArea adds an amount that goes with the area of the floor.
 func (l *list) perArea(id string, value quantity.Range, from ...figure.Figure) {
 	a := amount{id: id, value: value, from: from}
 	if !l.known {
-		a.per = "per_area"
+		a.per = "area"
 	}
 	l.add(a)
 }

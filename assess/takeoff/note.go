@@ -1,45 +1,44 @@
 package takeoff
 
 import (
-	"strings"
-
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
 // note is where the figures of an amount come from, after what is to be known
 // of the amount itself.
-func note(first string, from []figure.Figure) string {
-	parts := []string{}
-	if first != "" {
-		parts = append(parts, first)
-	}
+func note(first message.Message, from []figure.Figure) message.Message {
 	for _, f := range from {
-		parts = append(parts, cite(f))
+		if first.IsZero() {
+			first = cite(f)
+			continue
+		}
+		first = message.New("takeoff/note.and", "first", first, "more", cite(f))
 	}
-	return strings.Join(parts, "; ")
+	return first
 }
 
 // cite is a figure in words: what it is, its value, how it is known and what
 // speaks against it.
-func cite(f figure.Figure) string {
-	s := f.What + ": " + quantity.Write(f.Dimension, quantity.Point(f.Value), quantity.US) + " (" + known(f.Source) + ")"
+func cite(f figure.Figure) message.Message {
+	key, holes := "plain", []any{"what", f.What, "value", quantity.Write(f.Dimension, quantity.Point(f.Value), quantity.US), "known", known(f.Source)}
 	if f.Note != "" {
-		s += ", " + f.Note
+		key, holes = "noted", append(holes, "note", f.Note)
 	}
 	if f.Differs != "" {
-		s += ", but " + f.Differs
+		key, holes = map[string]string{"plain": "disputed", "noted": "noted_disputed"}[key], append(holes, "differs", f.Differs)
 	}
-	return s
+	return message.New("takeoff/cite."+key, holes...)
 }
 
 // known is how a source knows its figure.
-func known(s figure.Source) string {
+func known(s figure.Source) message.Message {
 	switch s.Known {
 	case "memory":
-		return texts()["known"].Memory
+		return message.New("takeoff/known.memory")
 	case "common-practice":
-		return texts()["known"].Practice
+		return message.New("takeoff/known.practice")
 	}
-	return s.Title + ", " + s.Edition
+	return message.Verbatim(s.Title + ", " + s.Edition)
 }

@@ -17,7 +17,7 @@ var us = figure.For("us", quantity.US)
 // line is not there.
 func find(lines []assess.Quantity, id string) (q assess.Quantity, ok bool) {
 	for _, q := range lines {
-		if q.Text.String() == texts()[id].Text {
+		if q.Text.Key == text(id).Key {
 			return q, true
 		}
 	}
@@ -123,7 +123,7 @@ func TestStripWidth(t *testing.T) {
 func TestUnknownRoomGivesAmountsForAHundredFeet(t *testing.T) {
 	for _, area := range []quantity.Range{quantity.Everything, quantity.AtLeast(80), {}} {
 		lines := For(assess.BackerBoard, Input{Area: area}, us)
-		if lines[0].Text.String() != texts()["size"].Text || lines[0].Value != quantity.Everything {
+		if lines[0].Text.Key != text("size").Key || lines[0].Value != quantity.Everything {
 			t.Fatalf("area %v: first line %+v", area, lines[0])
 		}
 		board, _ := find(lines, "board")
@@ -261,17 +261,19 @@ func TestMissingFigureLeavesTheLineOut(t *testing.T) {
 	for _, p := range assess.Paths() {
 		in := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true, LongestRun: quantity.Point(360)}
 		for _, q := range For(p, in, &figure.Table{}) {
-			if q.Text.String() != texts()["removal"].Text {
+			if q.Text.Key != text("removal").Key {
 				t.Errorf("%v: %s %v without a figure", p, q.Text, q.Value)
 			}
 		}
 	}
 }
 
-func TestEveryTextIsWhole(t *testing.T) {
-	for id, x := range texts() {
-		if x.Text == "" && !strings.HasPrefix(id, "per_") && id != "known" || x.Unit == "" && id != "known" {
-			t.Errorf("%s has no text or no unit", id)
+// Every line has a name, a unit and, where it says so, a sentence of its own.
+func TestEveryLineIsSaid(t *testing.T) {
+	for id, l := range lines() {
+		q := amount{id: id, per: "area"}.line()
+		if !strings.HasSuffix(q.Unit.String(), " per 100 ft2") || q.Text.String() == "" || (q.Note.String() != "") != l.Note {
+			t.Errorf("%s: %v", id, q)
 		}
 	}
 }
