@@ -18,27 +18,14 @@ var (
 	tileSetting = assess.Declaration{ID: "tile.setting", Choices: []string{"thin-bed", "mortar-bed"}}
 )
 
-// tileFigures are the weights per inch and the usual thickness of each kind of
-// tile, in the order of tileKind. A mosaic may be of stone, and stone may be slate.
-var tileFigures = []struct{ lightest, heaviest, thickness string }{
-	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_ceramic"},
-	{"weight_porcelain_inch", "weight_porcelain_inch", "thickness_porcelain"},
-	{"weight_ceramic_inch", "weight_slate_inch", "thickness_mosaic"},
-	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_quarry"},
-	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_terracotta"},
-	{"weight_ceramic_inch", "weight_ceramic_inch", "thickness_glass"},
-	{"weight_stone_inch", "weight_slate_inch", "thickness_stone"},
-	{"weight_porcelain_inch", "weight_porcelain_inch", "thickness_panel"},
-}
-
 // overKinds is the range of a figure over the kinds of tile that are possible.
-func (b *book) overKinds(kinds uint64, id func(i int) string) measure {
+// A kind without a row among the weights lacks its figures.
+func (b *book) overKinds(kinds uint64, id func(figure.Weight) string) measure {
 	m := measure{Range: quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}}
-	for i := range tileFigures {
-		if kinds&(1<<i) != 0 {
-			f := b.figure(id(i))
-			m = measure{m.Hull(quantity.Point(f.Value)), f.Source}
-		}
+	for _, kind := range (assess.Set{Mask: kinds}).Words(&tileKind) {
+		w, _ := figure.WeightOf(kind)
+		f := b.figure(id(w))
+		m = measure{m.Hull(quantity.Point(f.Value)), f.Source}
 	}
 	return m
 }
@@ -48,12 +35,12 @@ func (b *book) overKinds(kinds uint64, id func(i int) string) measure {
 // a reader looks.
 func (b *book) tile(path assess.Thing) layer {
 	kinds := path.Fact(tileKind.ID).Set.Mask
-	heavy := b.overKinds(kinds, func(i int) string { return tileFigures[i].heaviest })
-	light := b.overKinds(kinds, func(i int) string { return tileFigures[i].lightest })
+	heavy := b.overKinds(kinds, func(w figure.Weight) string { return w.Heaviest })
+	light := b.overKinds(kinds, func(w figure.Weight) string { return w.Lightest })
 	said := path.Fact("tile.thickness").Set.Range.Meet(quantity.AtLeast(0))
 	l := layer{name: named("tile"), line: "tile", thickness: said, thinnest: said, heaviest: said.Mul(heavy.Range), mass: heavy.source}
 	if !said.Bounded() {
-		usual := b.overKinds(kinds, func(i int) string { return tileFigures[i].thickness })
+		usual := b.overKinds(kinds, func(w figure.Weight) string { return w.Thickness })
 		l.name, l.thickness, l.size = named("usual_tile"), usual.Range, usual.source
 	}
 	l.weight = l.thickness.Mul(light.Hull(heavy.Range))

@@ -9,6 +9,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
 )
 
 // TestWordsAreThoseOfTheCatalogue holds the choice words here to the order of
@@ -37,6 +38,15 @@ func TestWordsAreThoseOfTheCatalogue(t *testing.T) {
 	for _, d := range []assess.Declaration{base, tileKind, tileSetting} {
 		if !slices.Equal(d.Choices, asked[d.ID]) {
 			t.Errorf("%s: %v here, %v in the catalogue", d.ID, d.Choices, asked[d.ID])
+		}
+	}
+}
+
+// TestEveryTileHasItsWeight: by the inch, with a usual thickness.
+func TestEveryTileHasItsWeight(t *testing.T) {
+	for _, kind := range tileKind.Choices {
+		if w, ok := figure.WeightOf(kind); !ok || !w.ByInch || w.Thickness == "" {
+			t.Errorf("%s: %+v", kind, w)
 		}
 	}
 }
