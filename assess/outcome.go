@@ -58,6 +58,17 @@ const (
 // String is yes, no or open.
 func (t Truth) String() string { return [...]string{"open", "yes", "no"}[t] }
 
+// TruthOf is yes where it is proven, no where it is refuted, else open; yes wins.
+func TruthOf(yes, no bool) Truth {
+	switch {
+	case yes:
+		return Yes
+	case no:
+		return No
+	}
+	return Open
+}
+
 // An Outcome is the truth of a condition and, while it is open, the addresses
 // whose answers may settle it. The zero value is open.
 type Outcome struct {

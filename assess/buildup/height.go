@@ -25,18 +25,18 @@ func Height(t *figure.Table) assess.Derivation {
 	return assess.Derivation{ID: "path.height_left", Scope: assess.ScopePath,
 		Reads: []string{tileKind.ID, tileSetting.ID, "tile.thickness", "edge.rise_allowed", "edge.rise_with_removal", "edge.enough",
 			"edge.complete", "layer.stays", "layer.thickness", "layer.complete"},
-		Gives: append(number("path.height_left", quantity.Length, quantity.Everything), assess.Declaration{ID: "path.height_short",
-			Scope: assess.ScopePath, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}),
+		Gives: []assess.Declaration{assess.DerivedQuantity("path.height_left", assess.ScopePath, quantity.Length, quantity.Everything),
+			assess.DerivedYesNo("path.height_short", assess.ScopePath)},
 		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
 			all, lacks := layers(t, path)
 			switch {
 			case len(all) == 0:
 				return []assess.Fact{assess.Absent, assess.Absent}, nil
 			case lacks:
-				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}, truth(assess.Outcome{})}, nil
+				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}, assess.YesNoFact(assess.Proven, assess.Outcome{})}, nil
 			}
 			h := survey(path, sum("build", message.New("buildup/title.build"), "in", quantity.Length, all, func(l layer) measure { return measure{l.thinnest, l.size} }))
-			return []assess.Fact{settled(h.left, h.deps), truth(h.short)}, h.check(path, all)
+			return []assess.Fact{settled(h.left, h.deps), assess.YesNoFact(assess.Proven, h.short)}, h.check(path, all)
 		}}
 }
 
@@ -132,16 +132,4 @@ func (h *height) check(path assess.Thing, all []layer) *assess.Check {
 		c.Outcome = assess.CheckFails
 	}
 	return c
-}
-
-// truth is an outcome as a yes/no fact that is there.
-func truth(o assess.Outcome) assess.Fact {
-	f := assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: assess.SetNo.Mask | assess.SetYes.Mask}, Deps: o.Deps}
-	switch o.Truth {
-	case assess.Yes:
-		f.Set = assess.SetYes
-	case assess.No:
-		f.Set = assess.SetNo
-	}
-	return f
 }

@@ -13,7 +13,7 @@ import (
 // Base gives path.is_base: whether tile can be laid on the path.
 func Base() assess.Derivation {
 	return assess.Derivation{ID: "path.is_base", Scope: assess.ScopePath,
-		Gives: []assess.Declaration{{ID: "path.is_base", Scope: assess.ScopePath, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}},
+		Gives: []assess.Declaration{assess.DerivedYesNo("path.is_base", assess.ScopePath)},
 		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
 			f := assess.Fact{Presence: assess.Proven, Set: assess.SetNo}
 			if id, ok := assess.ParsePath(path.ID()); ok && id.IsBase() {
@@ -33,7 +33,7 @@ func Base() assess.Derivation {
 func Weight(t *figure.Table) assess.Derivation {
 	return assess.Derivation{ID: "path.added_weight", Scope: assess.ScopePath,
 		Reads: []string{base.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
-		Gives: number("path.added_weight", quantity.Load, quantity.AtLeast(0)),
+		Gives: []assess.Declaration{assess.DerivedQuantity("path.added_weight", assess.ScopePath, quantity.Load, quantity.AtLeast(0))},
 		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
 			all, lacks := layers(t, path)
 			if len(all) == 0 {
@@ -77,10 +77,6 @@ func sum(name string, title message.Message, unit string, dim quantity.Dimension
 	}
 	s.Let(name, title, unit, dim, strings.Join(names, " + "))
 	return s
-}
-
-func number(id string, dim quantity.Dimension, bounds quantity.Range) []assess.Declaration {
-	return []assess.Declaration{{ID: id, Scope: assess.ScopePath, Kind: assess.KindQuantity, Dimension: dim, Bounds: bounds, Nature: assess.Derived}}
 }
 
 // settled is a fact that is there; a point depends on nothing.

@@ -62,7 +62,7 @@ func (t *term) eval(f *frame) assess.Outcome {
 	case opNot:
 		return t.kids[0].eval(f).Not()
 	case opIn:
-		return t.chosen(f)
+		return f.fact(t.fact).Among(t.mask)
 	}
 	return t.compared(f)
 }
@@ -85,18 +85,6 @@ func (t *term) any(f *frame) assess.Outcome {
 		}
 	}
 	return out
-}
-
-// chosen tests a choice against the mask of the words that prove it.
-func (t *term) chosen(f *frame) assess.Outcome {
-	fact := f.fact(t.fact)
-	switch {
-	case fact.Presence.Truth == assess.No || fact.Set.Mask&t.mask == 0:
-		return assess.Refuted
-	case fact.Set.Mask&^t.mask == 0:
-		return fact.Presence
-	}
-	return assess.OpenOn(fact.Presence.Deps.Union(fact.Deps))
 }
 
 // compared compares two numbers.
@@ -124,27 +112,17 @@ func (t *term) compared(f *frame) assess.Outcome {
 func relate(o op, a, b quantity.Range) assess.Truth {
 	switch o {
 	case opLess:
-		return decided(a.Hi < b.Lo, a.Lo >= b.Hi)
+		return assess.TruthOf(a.Hi < b.Lo, a.Lo >= b.Hi)
 	case opAtMost:
-		return decided(a.Hi <= b.Lo, a.Lo > b.Hi)
+		return assess.TruthOf(a.Hi <= b.Lo, a.Lo > b.Hi)
 	case opMore:
-		return decided(a.Lo > b.Hi, a.Hi <= b.Lo)
+		return assess.TruthOf(a.Lo > b.Hi, a.Hi <= b.Lo)
 	case opAtLeast:
-		return decided(a.Lo >= b.Hi, a.Hi < b.Lo)
+		return assess.TruthOf(a.Lo >= b.Hi, a.Hi < b.Lo)
 	case opEqual:
-		return decided(a.IsPoint() && a == b, a.Hi < b.Lo || b.Hi < a.Lo)
+		return assess.TruthOf(a.IsPoint() && a == b, a.Hi < b.Lo || b.Hi < a.Lo)
 	}
-	return decided(a.Hi < b.Lo || b.Hi < a.Lo, a.IsPoint() && a == b)
-}
-
-func decided(yes, no bool) assess.Truth {
-	switch {
-	case yes:
-		return assess.Yes
-	case no:
-		return assess.No
-	}
-	return assess.Open
+	return assess.TruthOf(a.Hi < b.Lo || b.Hi < a.Lo, a.IsPoint() && a == b)
 }
 
 // eval is interval arithmetic: the range holds every value that the expression

@@ -15,17 +15,15 @@ func builtIn() []assess.Derivation {
 	}
 }
 
-func derived(id string, scope assess.Scope, kind assess.Kind, dim quantity.Dimension) []assess.Declaration {
-	d := assess.Declaration{ID: id, Scope: scope, Kind: kind, Dimension: dim, Nature: assess.Derived, Always: true, Bounds: quantity.Everything}
-	if kind == assess.KindYesNo {
-		d.Choices = assess.YesNoChoices
-	}
+// always declares a fact that every thing of its scope has.
+func always(d assess.Declaration) []assess.Declaration {
+	d.Always = true
 	return []assess.Declaration{d}
 }
 
 var layerPlace = assess.Derivation{
 	ID: "layer.place", Scope: assess.ScopeLayer,
-	Gives: derived("layer.place", assess.ScopeLayer, assess.KindQuantity, quantity.Number),
+	Gives: always(assess.DerivedQuantity("layer.place", assess.ScopeLayer, quantity.Number, quantity.Everything)),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		items := t.Items(assess.ScopeLayer)
 		for i, it := range items {
@@ -87,14 +85,14 @@ var layerBelow = assess.Derivation{
 // layerStays is no for a layer that is coming out or lies above one that is.
 var layerStays = assess.Derivation{
 	ID: "layer.stays", Scope: assess.ScopeLayer, Reads: []string{"layer.coming_out"},
-	Gives: derived("layer.stays", assess.ScopeLayer, assess.KindYesNo, 0),
+	Gives: always(assess.DerivedYesNo("layer.stays", assess.ScopeLayer)),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		below := false
 		out := assess.Refuted
 		for _, it := range append(t.Items(assess.ScopeLayer), rest(t)...) {
 			below = below || it.ID() == t.ID()
 			if below {
-				out = out.Or(isYes(it.Fact("layer.coming_out")))
+				out = out.Or(it.Fact("layer.coming_out").IsYes())
 			}
 		}
 		return one(yesNo(out.Not()))
@@ -104,14 +102,14 @@ var layerStays = assess.Derivation{
 // layerTop is yes for the highest layer that stays.
 var layerTop = assess.Derivation{
 	ID: "layer.top", Scope: assess.ScopeLayer, Reads: []string{"layer.stays"},
-	Gives: derived("layer.top", assess.ScopeLayer, assess.KindYesNo, 0),
+	Gives: always(assess.DerivedYesNo("layer.top", assess.ScopeLayer)),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
-		o := isYes(t.Fact("layer.stays"))
+		o := t.Fact("layer.stays").IsYes()
 		for _, it := range append(t.Items(assess.ScopeLayer), rest(t)...) {
 			if it.ID() == t.ID() {
 				break
 			}
-			o = o.And(isYes(it.Fact("layer.stays")).Not())
+			o = o.And(it.Fact("layer.stays").IsYes().Not())
 		}
 		return one(yesNo(o))
 	},
@@ -121,7 +119,7 @@ var layerTop = assess.Derivation{
 // marking dates that very layer, else any year from the building to the visit.
 var layerLaid = assess.Derivation{
 	ID: "layer.laid", Scope: assess.ScopeLayer, Reads: []string{"layer.year", "site.year_built"},
-	Gives: derived("layer.laid", assess.ScopeLayer, assess.KindQuantity, quantity.Year),
+	Gives: always(assess.DerivedQuantity("layer.laid", assess.ScopeLayer, quantity.Year, quantity.Everything)),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 		f := t.(thing).Frame
 		latest := math.Inf(1)
@@ -150,12 +148,11 @@ var layerLaid = assess.Derivation{
 // and everything that belongs to it.
 var layerLabClear = assess.Derivation{
 	ID: "layer.lab_clear", Scope: assess.ScopeLayer, Reads: []string{"layer.lab_result", "layer.lab_complete"},
-	Gives: derived("layer.lab_clear", assess.ScopeLayer, assess.KindYesNo, 0),
+	Gives: always(assess.DerivedYesNo("layer.lab_clear", assess.ScopeLayer)),
 	Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
-		const noneFound = 1 << 1
 		result, complete := t.Fact("layer.lab_result"), t.Fact("layer.lab_complete")
-		found := masked(result, noneFound)
-		return one(yesNo(found.And(isYes(complete))))
+		found := result.Among(t.(thing).floor.plan.schema.Find("layer.lab_result").Mask("none-found"))
+		return one(yesNo(found.And(complete.IsYes())))
 	},
 }
 
@@ -193,7 +190,7 @@ var (
 func sumOf(id, a, b string) assess.Derivation {
 	return assess.Derivation{
 		ID: id, Scope: assess.ScopeZone, Reads: []string{a, b},
-		Gives: derived(id, assess.ScopeZone, assess.KindQuantity, quantity.Number),
+		Gives: always(assess.DerivedQuantity(id, assess.ScopeZone, quantity.Number, quantity.Everything)),
 		Make: func(t assess.Thing) ([]assess.Fact, *assess.Check) {
 			x, y := t.Fact(a), t.Fact(b)
 			return one(number(x.Set.Range.Add(y.Set.Range), x.Deps.Union(y.Deps)))
@@ -211,17 +208,3 @@ func rest(t assess.Thing) []assess.Thing {
 }
 
 func restOf(t assess.Thing) assess.Deps { return t.(thing).Frame.rest }
-
-// isYes is the outcome of a yes/no fact being yes.
-func isYes(f assess.Fact) assess.Outcome { return masked(f, assess.SetYes.Mask) }
-
-// masked is the outcome of a choice fact being one of the masked choices.
-func masked(f assess.Fact, mask uint64) assess.Outcome {
-	switch {
-	case f.Set.Mask&^mask == 0:
-		return f.Presence
-	case f.Set.Mask&mask == 0:
-		return assess.Refuted
-	}
-	return f.Presence.And(assess.OpenOn(f.Deps))
-}

@@ -67,19 +67,14 @@ func (f *Frame) Words(name string) []string {
 	return thing{f}.Fact(name).Set.Words(f.floor.plan.schema.Find(name))
 }
 
-// HasChoice reports whether a fact is proven to be one of the words.
+// HasChoice reports whether a fact is proven to be one of the words. A word that
+// is none of its choices panics.
 func (f *Frame) HasChoice(name string, words ...string) bool {
-	fact, decl := thing{f}.Fact(name), f.floor.plan.schema.Find(name)
-	var mask uint64
-	for _, w := range words {
-		bit, _ := decl.ChoiceBit(w)
-		mask |= bit
-	}
-	return masked(fact, mask).Truth == assess.Yes
+	return thing{f}.Fact(name).Among(f.floor.plan.schema.Find(name).Mask(words...)).Truth == assess.Yes
 }
 
 // Stays is whether a layer stays on the floor.
-func (f *Frame) Stays() assess.Outcome { return isYes(thing{f}.Fact("layer.stays")) }
+func (f *Frame) Stays() assess.Outcome { return thing{f}.Fact("layer.stays").IsYes() }
 
 // Applies reports whether a question is known to apply, asked from a thing of
 // the same zone: a closed gate before it is a question of its own.

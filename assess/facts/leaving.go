@@ -14,22 +14,15 @@ func (f *Frame) Leaving(up assess.Outcome) *Frame {
 	for _, name := range []string{"layer.stays", "layer.top"} {
 		id, _ := f.floor.plan.schema.Lookup(name)
 		s := f.floor.plan.slots[id]
-		out.facts[s.slot] = yesNo(isYes(f.facts[s.slot]).And(up.Not()))
+		out.facts[s.slot] = yesNo(f.facts[s.slot].IsYes().And(up.Not()))
 	}
 	return &out
 }
 
 // Top is whether a layer is the highest that stays.
-func (f *Frame) Top() assess.Outcome { return isYes(thing{f}.Fact("layer.top")) }
+func (f *Frame) Top() assess.Outcome { return thing{f}.Fact("layer.top").IsYes() }
 
 // AtLeast is whether a quantity is no less than a limit, by name.
 func (f *Frame) AtLeast(name string, limit float64) assess.Outcome {
-	fact := thing{f}.Fact(name)
-	switch r := fact.Set.Range; {
-	case r.Lo >= limit:
-		return fact.Presence
-	case r.Hi < limit:
-		return assess.Refuted
-	}
-	return fact.Presence.And(assess.OpenOn(fact.Deps))
+	return thing{f}.Fact(name).AtLeast(limit)
 }

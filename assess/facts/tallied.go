@@ -45,16 +45,7 @@ func passes(t *question.Tally, f *Frame) assess.Outcome {
 	return o
 }
 
-func yesNo(o assess.Outcome) assess.Fact {
-	set := assess.Set{Mask: 3}
-	switch o.Truth {
-	case assess.Yes:
-		set = assess.SetYes
-	case assess.No:
-		set = assess.SetNo
-	}
-	return assess.Fact{Presence: assess.Proven, Set: set, Deps: o.Deps}
-}
+func yesNo(o assess.Outcome) assess.Fact { return assess.YesNoFact(assess.Proven, o) }
 
 func foldAny(t *question.Tally, items []*Frame) assess.Fact {
 	o := assess.Refuted

@@ -19,7 +19,7 @@ func Panel(t *figure.Table) assess.Derivation {
 	mat, okMat := panelBuilds(t, "panel_mat_16")
 	return assess.Derivation{ID: "panel.short", Scope: assess.ScopeZone,
 		Reads: []string{base.ID, "joist.spacing", "beam.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
-		Gives: []assess.Declaration{yesNo("panel.short"), yesNo("panel.short_for_mat")},
+		Gives: []assess.Declaration{assess.DerivedYesNo("panel.short", assess.ScopeZone), assess.DerivedYesNo("panel.short_for_mat", assess.ScopeZone)},
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
 			spacing, d := panelSpacing(zone), readDeck(t, zone)
 			if !okBoard || !okMat {
@@ -27,33 +27,13 @@ func Panel(t *figure.Table) assess.Derivation {
 				return []assess.Fact{f, f}, nil
 			}
 			here := is(zone, &base, "joists", "beam-and-deck").And(d.some)
-			short := truth(here, board.short(d, spacing))
-			facts := []assess.Fact{short, truth(here, mat.short(d, spacing))}
+			short := assess.YesNoFact(here, board.short(d, spacing))
+			facts := []assess.Fact{short, assess.YesNoFact(here, mat.short(d, spacing))}
 			if here.Truth != assess.Yes {
 				return facts, nil
 			}
 			return facts, panelCheck(t, zone, board, d, short)
 		}}
-}
-
-func yesNo(id string) assess.Declaration {
-	return assess.Declaration{ID: id, Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}
-}
-
-// truth is an outcome as a yes/no fact.
-func truth(presence, o assess.Outcome) assess.Fact {
-	f := assess.Fact{Presence: presence, Deps: o.Deps.Union(presence.Deps)}
-	switch {
-	case presence.Truth == assess.No:
-		return assess.Absent
-	case o.Truth == assess.Yes:
-		f.Set = assess.SetYes
-	case o.Truth == assess.No:
-		f.Set = assess.SetNo
-	default:
-		f.Set.Mask = assess.SetNo.Mask | assess.SetYes.Mask
-	}
-	return f
 }
 
 // panelSpacing is what the panels span: from joist to joist, or from beam to

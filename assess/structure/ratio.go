@@ -109,8 +109,7 @@ func decided(t assess.Thing, own estimate) estimate {
 }
 
 func ratio(id string) []assess.Declaration {
-	return []assess.Declaration{{ID: id, Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Ratio,
-		Bounds: quantity.AtLeast(0), Nature: assess.Derived}}
+	return []assess.Declaration{assess.DerivedQuantity(id, assess.ScopeZone, quantity.Ratio, quantity.AtLeast(0))}
 }
 
 // reads are the names that every ratio looks at, and more.

@@ -89,23 +89,11 @@ func refusals(t assess.Thing) []refusal {
 		case d.words != nil:
 			all = append(all, refusal{is(t, &notched, d.words...), refuse(d.state)})
 		default:
-			all = append(all, refusal{t.Fact(d.fact).Among(assess.SetYes.Mask), refuse(d.state)})
+			all = append(all, refusal{t.Fact(d.fact).IsYes(), refuse(d.state)})
 		}
 	}
-	return append(all, refusal{beyond(t.Fact("joist.span"), LongestSpanIn), refuse("span")},
-		refusal{beyond(t.Fact("joist.spacing"), widestSpacing), refuse("spread")})
-}
-
-// beyond is whether a quantity is greater than a limit.
-func beyond(f assess.Fact, limit float64) assess.Outcome {
-	r := f.Set.Range
-	switch {
-	case r.Lo > limit:
-		return f.Presence
-	case r.Hi <= limit:
-		return assess.Refuted
-	}
-	return f.Presence.And(assess.OpenOn(f.Deps))
+	return append(all, refusal{t.Fact("joist.span").Above(LongestSpanIn), refuse("span")},
+		refusal{t.Fact("joist.spacing").Above(widestSpacing), refuse("spread")})
 }
 
 // refused is the first refusal that is proven, and the answers on which the

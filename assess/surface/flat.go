@@ -19,8 +19,7 @@ func FlatLimit(t *figure.Table) assess.Derivation {
 	edge, okEdge := t.Figure("large_tile_edge")
 	ok := okLarge && okSmall && okEdge
 	return assess.Derivation{ID: "flat.limit", Scope: assess.ScopeZone, Reads: []string{"tile.long_edge", "tile.short_edge"},
-		Gives: []assess.Declaration{{ID: "flat.limit", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Length,
-			Bounds: quantity.AtLeast(0), Nature: assess.Derived}},
+		Gives: []assess.Declaration{assess.DerivedQuantity("flat.limit", assess.ScopeZone, quantity.Length, quantity.AtLeast(0))},
 		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
 			long, short := zone.Fact("tile.long_edge"), zone.Fact("tile.short_edge")
 			f := assess.Fact{Presence: assess.Proven}
