@@ -21,9 +21,6 @@ func (c Change) String() string {
 	return [...]string{"worse", "new", "unchanged", "better", "cured", "gone"}[c]
 }
 
-// Changes are all of them, in order.
-func Changes() []Change { return []Change{Worse, New, Unchanged, Better, Cured, Gone} }
-
 // Compared says how weighty a finding is when two visits are compared, from 0
 // for none: noted or not computed, asks for a look before the work, holds the
 // verdict back, taken as trouble, proven trouble. Nil is no finding.

@@ -38,7 +38,7 @@ type Engine struct {
 func Open(region string, sys quantity.System, l *message.Language, packs ...*pack.Local) (*Engine, error) {
 	added := pack.Add(figure.For(region, sys), packs...)
 	e := &Engine{Region: region, System: sys, Language: l, Figures: added.Figures}
-	derivations := check.All(e.Figures, sys)
+	derivations := check.All(e.Figures)
 	var err error
 	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations)); err != nil {
 		return nil, err

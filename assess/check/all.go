@@ -5,16 +5,14 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/buildup"
 	"underfoot/assess/figure"
-	"underfoot/assess/quantity"
 	"underfoot/assess/structure"
 	"underfoot/assess/surface"
 )
 
 // All are the derivations of the computed checks, each after those whose
-// facts it reads. The figures are those of one region. Sums are made in base
-// units whatever the system: it decides nothing here and is there for checks
-// whose limit is stated differently in each.
-func All(t *figure.Table, _ quantity.System) []assess.Derivation {
+// facts it reads. The figures are those of one region; sums are made in
+// base units.
+func All(t *figure.Table) []assess.Derivation {
 	return []assess.Derivation{
 		structure.Limit(t),
 		structure.LiveRatio(t),

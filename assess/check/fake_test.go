@@ -152,7 +152,7 @@ func (t *thing) Named(d assess.Deps) []assess.Address { return t.floor.index.Add
 func (f *floor) run() *thing { return f.runWith(figure.For(f.region, quantity.US)) }
 
 func (f *floor) runWith(t *figure.Table) *thing {
-	for _, d := range All(t, quantity.US) {
+	for _, d := range All(t) {
 		on := f.zone
 		if d.Scope == assess.ScopePath {
 			on = f.path

@@ -24,7 +24,7 @@ func derive(gives string, reads ...string) assess.Derivation {
 func plan(t *testing.T, more ...assess.Derivation) (*facts.Plan, error) {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
-	all := append(check.All(figures, quantity.US), more...)
+	all := append(check.All(figures), more...)
 	c, err := question.Open(figures, facts.Derived(all))
 	if err != nil {
 		t.Fatal(err)
@@ -58,7 +58,7 @@ func TestFaultyDerivations(t *testing.T) {
 // of and left out: both are faults of the program that the order finds.
 func TestCatalogueAndPlanMustAgree(t *testing.T) {
 	figures := figure.For("us", quantity.US)
-	checks := check.All(figures, quantity.US)
+	checks := check.All(figures)
 	stranger := derive("floor.x", "zone.base")
 	c, err := question.Open(figures, facts.Derived(checks))
 	if err != nil {
@@ -119,7 +119,7 @@ func TestAsked(t *testing.T) {
 func schemaOf(t *testing.T) *assess.Schema {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
-	c, err := question.Open(figures, facts.Derived(check.All(figures, quantity.US)))
+	c, err := question.Open(figures, facts.Derived(check.All(figures)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -64,7 +64,7 @@ func (x trial) declare(c *question.Catalogue) assess.Declaration {
 // theWorld opens once; tests only read it.
 var theWorld = sync.OnceValue(func() *world {
 	figures := figure.For("us", quantity.US)
-	checks := check.All(figures, quantity.US)
+	checks := check.All(figures)
 	plain, err := question.Open(figures, facts.Derived(checks))
 	if err != nil {
 		panic(err)

@@ -2,7 +2,6 @@ package figure
 
 import (
 	_ "embed"
-	"slices"
 	"sync"
 
 	"underfoot/assess/quantity"
@@ -22,17 +21,6 @@ var (
 type PanelStiffness struct {
 	EI     quantity.Range
 	Source Source // of the low end
-}
-
-// PanelRatings are the span ratings of the table: 24/16, 24oc and so on.
-func PanelRatings() []string {
-	var all []string
-	for _, r := range panelRows() {
-		if !slices.Contains(all, r.keys[1]) {
-			all = append(all, r.keys[1])
-		}
-	}
-	return all
 }
 
 // Panel is the stiffness of a plywood or osb panel with its strength axis

@@ -20,7 +20,7 @@ var catalogues = sync.OnceValue(func() map[string]*question.Catalogue {
 	all := map[string]*question.Catalogue{}
 	for _, region := range figure.Regions {
 		figures := figure.For(region, quantity.US)
-		c, err := question.Open(figures, facts.Derived(check.All(figures, quantity.US)))
+		c, err := question.Open(figures, facts.Derived(check.All(figures)))
 		if err != nil {
 			panic(fmt.Sprint(region, ": ", err))
 		}

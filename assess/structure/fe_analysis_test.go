@@ -53,7 +53,7 @@ func (b bent) member(t *testing.T, continuity string) Member {
 func woodOf(t *testing.T, psi float64) (species, grade string) {
 	for _, species := range figure.Species() {
 		for _, grade := range figure.Grades(species) {
-			if e, _, ok := ModulusOf("us", species, grade); ok && e == quantity.Point(psi) {
+			if e, _, ok := modulusOf("us", species, grade); ok && e == quantity.Point(psi) {
 				return species, grade
 			}
 		}

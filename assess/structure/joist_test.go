@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"underfoot/assess"
+	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
 )
@@ -160,15 +162,31 @@ func TestModulusByWords(t *testing.T) {
 		{"us", "", "", quantity.Range{Lo: 0.9e6, Hi: 1.9e6}, true},
 		{"us", "oak", "no2", quantity.Everything, false},
 	} {
-		got, softest, ok := ModulusOf(c.region, c.species, c.grade)
+		got, softest, ok := modulusOf(c.region, c.species, c.grade)
 		if ok != c.ok || ok && (got != c.want || softest.Value != c.want.Lo) {
 			t.Errorf("%q %q: %v %v", c.species, c.grade, got, ok)
 		}
 	}
-	if got, _, ok := ModulusOf("uk", "hem-fir", ""); !ok || math.Abs(got.Lo*1.1/(7000e6*psiPerPascal)-1) > 1e-9 {
+	if got, _, ok := modulusOf("uk", "hem-fir", ""); !ok || math.Abs(got.Lo*1.1/(7000e6*psiPerPascal)-1) > 1e-9 {
 		t.Errorf("hem-fir where it may be sold as C14: %v", got)
 	}
-	if got, _, ok := ModulusOf("us", "", "c24"); !ok || math.Abs(got.Lo*1.1/(11000e6*psiPerPascal)-1) > 1e-9 {
+	if got, _, ok := modulusOf("us", "", "c24"); !ok || math.Abs(got.Lo*1.1/(11000e6*psiPerPascal)-1) > 1e-9 {
 		t.Errorf("c24: %v", got)
 	}
+}
+
+// modulusOf is Modulus for one species and grade by their words; an empty word
+// is one that is not known. A word that no table has gives ok false.
+func modulusOf(region, speciesWord, gradeWord string) (psi quantity.Range, softest figure.Figure, ok bool) {
+	fact := func(d *assess.Declaration, word string) (assess.Fact, bool) {
+		if word == "" {
+			return assess.Fact{Set: d.Full()}, true
+		}
+		bit, known := d.ChoiceBit(word)
+		return assess.Fact{Set: assess.Set{Mask: bit}}, known
+	}
+	s, okSpecies := fact(&species, speciesWord)
+	g, okGrade := fact(&grade, gradeWord)
+	psi, softest = Modulus(region, s, g)
+	return psi, softest, okSpecies && okGrade && softest.ID != ""
 }

@@ -78,19 +78,3 @@ func Modulus(region string, ofSpecies, ofGrade assess.Fact) (quantity.Range, fig
 	}
 	return r, softest
 }
-
-// ModulusOf is Modulus for one species and grade by their words; an empty word
-// is one that is not known. A word that no table has gives ok false.
-func ModulusOf(region, speciesWord, gradeWord string) (psi quantity.Range, softest figure.Figure, ok bool) {
-	fact := func(d *assess.Declaration, word string) (assess.Fact, bool) {
-		if word == "" {
-			return assess.Fact{Set: d.Full()}, true
-		}
-		bit, known := d.ChoiceBit(word)
-		return assess.Fact{Set: assess.Set{Mask: bit}}, known
-	}
-	s, okSpecies := fact(&species, speciesWord)
-	g, okGrade := fact(&grade, gradeWord)
-	psi, softest = Modulus(region, s, g)
-	return psi, softest, okSpecies && okGrade && softest.ID != ""
-}

@@ -34,7 +34,7 @@ var countries = sync.OnceValue(func() map[string]*country {
 	all := map[string]*country{}
 	for _, region := range figure.Regions {
 		figures := figure.For(region, quantity.US)
-		catalogue, err := question.Open(figures, facts.Derived(check.All(figures, quantity.US)))
+		catalogue, err := question.Open(figures, facts.Derived(check.All(figures)))
 		if err != nil {
 			panic(fmt.Sprint(region, ": ", err))
 		}
