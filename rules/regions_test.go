@@ -166,7 +166,7 @@ func writeFigures(b *strings.Builder) {
 		if !differs {
 			continue
 		}
-		fmt.Fprintf(b, "%s: %s\n", id, us.What)
+		fmt.Fprintf(b, "%s: %s\n", id, us.What())
 		writeGroups(b, "    ", func(region string) string {
 			f, _ := tables[region].Figure(id)
 			value := quantity.Write(f.Dimension, quantity.Point(f.Value), unitsOf(region))

@@ -40,7 +40,6 @@ type book struct {
 // A record is a figure as figures.toml holds it.
 type record struct {
 	ID        string  `toml:"id"`
-	What      string  `toml:"what"`
 	Dimension string  `toml:"dimension"`
 	Stricter  string  `toml:"stricter"`
 	Values    []value `toml:"value"`
@@ -56,8 +55,8 @@ type value struct {
 	Edition string `toml:"edition"`
 	Section string `toml:"section"`
 	Known   string `toml:"known"`
-	Note    string `toml:"note"`
-	Differs string `toml:"differs"`
+	Note    bool   `toml:"note"`    // there is a sentence on the value
+	Differs bool   `toml:"differs"` // there is a sentence on the other side
 }
 
 // readBook reads figures and gives every fault at once.
@@ -133,9 +132,6 @@ func (r *record) heading() (f Figure, faults []error) {
 	if !idForm.MatchString(r.ID) {
 		faults = append(faults, errors.New("an id is lower case words joined by _"))
 	}
-	if r.What == "" {
-		faults = append(faults, errors.New("what is missing: say what the figure is"))
-	}
 	dimension, ok := quantity.ParseDimension(r.Dimension)
 	if !ok {
 		faults = append(faults, fmt.Errorf("%q is no dimension", r.Dimension))
@@ -144,7 +140,7 @@ func (r *record) heading() (f Figure, faults []error) {
 	if stricter < 0 {
 		faults = append(faults, fmt.Errorf("stricter is higher, lower or neither, not %q", r.Stricter))
 	}
-	return Figure{ID: r.ID, What: r.What, Dimension: dimension, Stricter: Stricter(stricter)}, faults
+	return Figure{ID: r.ID, Dimension: dimension, Stricter: Stricter(stricter)}, faults
 }
 
 // missing are the regions for which the record has no value.
@@ -168,7 +164,7 @@ func (v value) settle(f Figure) (Figure, []error) {
 	if err != nil {
 		faults = append(faults, err)
 	}
-	f.Region, f.Value, f.Note, f.Differs = v.Region, number, v.Note, v.Differs
+	f.Region, f.Value, f.noted, f.disputed = v.Region, number, v.Note, v.Differs
 	f.Source = Source{Title: v.Source, Edition: joined(v.Edition, v.Section), Known: v.Known}
 	return f, append(faults, f.Source.faults()...)
 }

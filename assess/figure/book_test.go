@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -14,7 +15,6 @@ import (
 func TestReadBookNamesFaults(t *testing.T) {
 	cases := map[string]string{
 		"bad-id":         "figure Stone-limit: an id is lower case words",
-		"no-what":        "figure stone_limit: what is missing",
 		"bad-dimension":  `"hardness" is no dimension`,
 		"bad-stricter":   `stricter is higher, lower or neither, not "harder"`,
 		"bad-region":     `region "moon": no such region`,
@@ -55,7 +55,7 @@ func TestReadBookReadsAll(t *testing.T) {
 		t.Fatal(err)
 	}
 	got, ok := b.table("nz").Figure("stone_limit")
-	want := Figure{ID: "stone_limit", What: "least span over deflection of joists under natural stone", Value: 720,
+	want := Figure{ID: "stone_limit", Value: 720,
 		Dimension: quantity.Ratio, Stricter: Higher, Region: universal,
 		Source: Source{Title: "an invented manual", Edition: "2020, page 1", Known: "lookup"}}
 	if !ok || got != want {
@@ -78,12 +78,26 @@ func TestEveryFigureHasASource(t *testing.T) {
 		table := For(region, quantity.US)
 		for _, id := range table.IDs() {
 			f, _ := table.Figure(id)
-			if f.ID != id || f.What == "" || f.Source.Title == "" || f.Source.Edition == "" || !slices.Contains(ways, f.Source.Known) {
+			if f.ID != id || f.What().String() == "" || f.Source.Title == "" || f.Source.Edition == "" || !slices.Contains(ways, f.Source.Known) {
 				t.Errorf("%s in %s: %+v", id, region, f)
 			}
 			noSource := strings.Contains(f.Source.Title, "no published source")
 			if noSource != (f.Source.Known == "common-practice") {
 				t.Errorf("%s in %s is known by %s from %q", id, region, f.Source.Known, f.Source.Title)
+			}
+		}
+	}
+}
+
+// TestEverySentenceOfAFigureIsSaid: a value has its sentences exactly where the
+// figures say so.
+func TestEverySentenceOfAFigureIsSaid(t *testing.T) {
+	for _, r := range shipped().figures {
+		for region, f := range r.byRegion {
+			for kind, says := range map[string]bool{"note": f.noted, "differs": f.disputed} {
+				if has := message.English().Has("figure/" + kind + "." + r.ID + "." + region); has != says {
+					t.Errorf("%s in %s: a %s is said: %v, written: %v", r.ID, region, kind, says, has)
+				}
 			}
 		}
 	}

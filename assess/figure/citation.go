@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"underfoot/assess/message"
 )
 
 //go:embed citations.csv
@@ -19,7 +21,7 @@ var citationsCSV string
 // rule or a caution leans on.
 type Citation struct {
 	Source
-	States string // what the source says, in one or two sentences
+	States message.Message // what the source says, in one or two sentences
 }
 
 // citations is read when the first one is asked for: most runs print few.
@@ -41,7 +43,7 @@ func Cite(id string) (c Citation, ok bool) {
 func CitationIDs() []string { return slices.Sorted(maps.Keys(citations())) }
 
 // columns are the columns of citations.csv.
-var columns = []string{"id", "title", "edition", "known", "states"}
+var columns = []string{"id", "title", "edition", "known"}
 
 // readCitations reads citations and gives every fault at once.
 func readCitations(r io.Reader) (map[string]Citation, error) {
@@ -55,12 +57,12 @@ func readCitations(r io.Reader) (map[string]Citation, error) {
 	all := make(map[string]Citation, len(rows))
 	var faults []error
 	for i, row := range rows[1:] {
-		c := Citation{Source{row[0], row[1], row[2], row[3]}, row[4]}
+		c := Citation{Source{row[0], row[1], row[2], row[3]}, message.New("citation/states." + row[0])}
 		if _, twice := all[c.ID]; twice {
 			faults = append(faults, fmt.Errorf("line %d: %s stands twice", i+2, c.ID))
 		}
-		if c.ID == "" || c.Title == "" || c.States == "" {
-			faults = append(faults, fmt.Errorf("line %d: id, title and states must be there", i+2))
+		if c.ID == "" || c.Title == "" {
+			faults = append(faults, fmt.Errorf("line %d: id and title must be there", i+2))
 		}
 		if !slices.Contains(ways, c.Known) {
 			faults = append(faults, fmt.Errorf("line %d: known is one of %s, not %q", i+2, strings.Join(ways, ", "), c.Known))

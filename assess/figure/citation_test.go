@@ -8,7 +8,7 @@ import (
 
 func TestCite(t *testing.T) {
 	c, ok := Cite("HZ24")
-	if !ok || c.ID != "HZ24" || !strings.Contains(c.Title, "40 CFR 745.82") || c.Known != "lookup" || !strings.Contains(c.States, "before 1978") {
+	if !ok || c.ID != "HZ24" || !strings.Contains(c.Title, "40 CFR 745.82") || c.Known != "lookup" || !strings.Contains(c.States.String(), "before 1978") {
 		t.Errorf("HZ24 is %+v, %v", c, ok)
 	}
 	if _, ok := Cite("ZZ99"); ok {
@@ -27,25 +27,24 @@ func TestCitationsAreClean(t *testing.T) {
 		if !regexp.MustCompile(`^[A-Z]{2}\d\d$`).MatchString(id) {
 			t.Errorf("%s is no id", id)
 		}
-		if !strings.HasSuffix(c.States, ".") || len(c.States) < 25 {
-			t.Errorf("%s states %q", id, c.States)
+		if says := c.States.String(); !strings.HasSuffix(says, ".") || len(says) < 25 {
+			t.Errorf("%s states %q", id, says)
 		}
-		if found := traces.FindString(c.Title + "\n" + c.Edition + "\n" + c.States); found != "" {
+		if found := traces.FindString(c.Title + "\n" + c.Edition + "\n" + c.States.String()); found != "" {
 			t.Errorf("%s holds %q", id, found)
 		}
 	}
 }
 
 func TestReadCitationsNamesFaults(t *testing.T) {
-	const head = "id,title,edition,known,states\n"
+	const head = "id,title,edition,known\n"
 	cases := []struct{ text, want string }{
 		{"", "the columns are id, title"},
 		{"id,title\n", "the columns are id, title"},
-		{head + "A1,t,e,lookup,s\nA1,t,e,lookup,s\n", "line 3: A1 stands twice"},
-		{head + ",t,e,lookup,s\n", "line 2: id, title and states"},
-		{head + "A1,,e,lookup,s\n", "line 2: id, title and states"},
-		{head + "A1,t,e,lookup,\n", "line 2: id, title and states"},
-		{head + "A1,t,e,heard,s\n", `line 2: known is one of`},
+		{head + "A1,t,e,lookup\nA1,t,e,lookup\n", "line 3: A1 stands twice"},
+		{head + ",t,e,lookup\n", "line 2: id and title"},
+		{head + "A1,,e,lookup\n", "line 2: id and title"},
+		{head + "A1,t,e,heard\n", `line 2: known is one of`},
 		{head + "A1,t\n", "wrong number of fields"},
 	}
 	for _, c := range cases {

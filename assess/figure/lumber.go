@@ -197,7 +197,7 @@ func (r row) figure(dim quantity.Dimension) Figure {
 		v *= psiPerKiloNewton
 	}
 	return Figure{ID: strings.Join(slices.DeleteFunc(slices.Clone(r.keys), func(k string) bool { return k == "" }), " "),
-		Value: v, Dimension: dim, Region: "universal", Source: r.source(), Note: r.columns["note"]}
+		Value: v, Dimension: dim, Region: "universal", Source: r.source()}
 }
 
 func (r row) source() Source {

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -26,14 +27,33 @@ func (s Stricter) String() string { return directions[s] }
 // A Figure is one sourced number, in the base unit of its dimension.
 type Figure struct {
 	ID        string // lower snake case; conditions name it figure.ID
-	What      string
 	Value     float64
 	Dimension quantity.Dimension
 	Stricter  Stricter
 	Region    string // the region that the value is for, or universal
 	Source    Source
-	Note      string
-	Differs   string // the other side of a contradiction, with its source; empty where none is known
+	noted     bool // see Note
+	disputed  bool // see Differs
+}
+
+// What says what the figure is.
+func (f Figure) What() message.Message { return message.New("figure/what." + f.ID) }
+
+// Note is what is to be known of the value as shipped, or nothing.
+func (f Figure) Note() (m message.Message) {
+	if f.noted {
+		m = message.New("figure/note." + f.ID + "." + f.Region)
+	}
+	return m
+}
+
+// Differs is the other side of a contradiction between sources, with its
+// source; nothing where none is known.
+func (f Figure) Differs() (m message.Message) {
+	if f.disputed {
+		m = message.New("figure/differs." + f.ID + "." + f.Region)
+	}
+	return m
 }
 
 // A Table is the figures of one region, tightened by whatever packs are loaded.

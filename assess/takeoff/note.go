@@ -22,12 +22,12 @@ func note(first message.Message, from []figure.Figure) message.Message {
 // cite is a figure in words: what it is, its value, how it is known and what
 // speaks against it.
 func cite(f figure.Figure) message.Message {
-	key, holes := "plain", []any{"what", f.What, "value", quantity.Write(f.Dimension, quantity.Point(f.Value), quantity.US), "known", known(f.Source)}
-	if f.Note != "" {
-		key, holes = "noted", append(holes, "note", f.Note)
+	key, holes := "plain", []any{"what", f.What(), "value", quantity.Write(f.Dimension, quantity.Point(f.Value), quantity.US), "known", known(f.Source)}
+	if note := f.Note(); !note.IsZero() {
+		key, holes = "noted", append(holes, "note", note)
 	}
-	if f.Differs != "" {
-		key, holes = map[string]string{"plain": "disputed", "noted": "noted_disputed"}[key], append(holes, "differs", f.Differs)
+	if differs := f.Differs(); !differs.IsZero() {
+		key, holes = map[string]string{"plain": "disputed", "noted": "noted_disputed"}[key], append(holes, "differs", differs)
 	}
 	return message.New("takeoff/cite."+key, holes...)
 }

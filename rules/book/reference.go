@@ -91,11 +91,11 @@ func (w *writer) figures() {
 	w.chapter("figures")
 	for _, id := range w.main.Figures.IDs() {
 		f, _ := w.main.Figures.Figure(id)
-		w.heading(3, "figure-"+id, f.What)
+		w.heading(3, "figure-"+id, f.What().String())
 		t := table{heads: []string{"Region", "Value", "Source", "How known", "Note", "Sources differ"}}
 		for _, f := range w.byRegion(id) {
 			t.rows = append(t.rows, []line{plain(f.Region), plain(quantity.Write(f.Dimension, quantity.Point(f.Value), w.main.System)),
-				plain(Cited(f.Source)), plain(Known(f.Source)), plain(f.Note), plain(f.Differs)})
+				plain(Cited(f.Source)), plain(Known(f.Source)), plain(f.Note().String()), plain(f.Differs().String())})
 		}
 		w.list([]item{{text: line{{text: id, code: true}, {text: stricter(f)}}}})
 		w.grid(t)
@@ -178,6 +178,6 @@ func (w *writer) citations() {
 	for _, id := range slices.Sorted(maps.Keys(all)) {
 		c := all[id]
 		w.heading(3, "source-"+id, id)
-		w.paragraph(line{{text: Cited(c.Source)}, {text: " (" + Known(c.Source) + "): " + c.States}})
+		w.paragraph(line{{text: Cited(c.Source)}, {text: " (" + Known(c.Source) + "): " + c.States.String()}})
 	}
 }

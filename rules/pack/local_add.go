@@ -100,7 +100,7 @@ func (p *part) sources() {
 	for i, s := range p.records.Sources {
 		at := p.place().key("source").item(i)
 		p.id(s.ID, "source", at)
-		c := figure.Citation{Source: figure.Source{ID: s.ID, Title: s.Title, Edition: s.Edition, Known: s.Known}, States: s.States}
+		c := figure.Citation{Source: figure.Source{ID: s.ID, Title: s.Title, Edition: s.Edition, Known: s.Known}, States: message.Verbatim(s.States)}
 		if err := c.Check(); err != nil {
 			p.problem(at, message.New("pack/source.fault", "id", s.ID, "fault", strings.ReplaceAll(err.Error(), "\n", "; ")))
 		}
