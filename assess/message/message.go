@@ -29,6 +29,9 @@ type Hole struct {
 // name that is no string is a programming error and panics.
 func New(key string, pairs ...any) Message {
 	m := Message{Key: key}
+	if len(pairs) > 0 {
+		m.Holes = make([]Hole, 0, len(pairs)/2)
+	}
 	for i := 0; i+1 < len(pairs); i += 2 {
 		m.Holes = append(m.Holes, Hole{Name: pairs[i].(string), Value: pairs[i+1]})
 	}
