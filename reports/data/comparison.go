@@ -1,12 +1,6 @@
 package data
 
-import (
-	"encoding/json"
-	"fmt"
-	"io"
-
-	"underfoot/assess"
-)
+import "underfoot/assess"
 
 // ComparisonFormat names the document of two visits and its version.
 const ComparisonFormat = "underfoot.comparison/1"
@@ -68,19 +62,6 @@ type answerChange struct {
 	Address string `json:"address"`
 	Label   string `json:"label"`
 	Value   pair   `json:"value"`
-}
-
-// WriteComparison writes two visits as one JSON document and a line feed.
-func WriteComparison(w io.Writer, c *assess.Comparison, o Options) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	if o.Indent {
-		enc.SetIndent("", "  ")
-	}
-	if err := enc.Encode(newComparison(c)); err != nil {
-		return fmt.Errorf("write comparison as JSON: %w", err)
-	}
-	return nil
 }
 
 func newComparison(c *assess.Comparison) comparison {

@@ -1,5 +1,6 @@
-// Package data writes a result as the document `underfoot.findings/1`: one line
-// of JSON for each record assessed, for programs to read.
+// Package data writes results for programs to read, each as one line of JSON: the
+// document `underfoot.findings/1` for a record assessed, `underfoot.comparison/1`
+// for two visits, and the numbers of one joist.
 package data
 
 import (
@@ -23,13 +24,28 @@ type Options struct {
 // the base unit of their quantity; an end that is not known is null. Addresses
 // leave out the area, and the zone where the area has one.
 func Write(w io.Writer, r *assess.Result, o Options) error {
+	return encode(w, newDocument(r, o.All), o.Indent)
+}
+
+// WriteComparison writes two visits as one JSON document and a line feed.
+func WriteComparison(w io.Writer, c *assess.Comparison, o Options) error {
+	return encode(w, newComparison(c), o.Indent)
+}
+
+// WriteJoist writes what the sums say of one joist as one JSON document and a
+// line feed. Lengths are in inches; an end that is not known is null.
+func WriteJoist(w io.Writer, s *assess.JoistSheet) error { return encode(w, tongue{s.Language}.joist(s), false) }
+
+// encode writes a document of the contract and a line feed. The error is that of
+// the writer.
+func encode(w io.Writer, document any, indent bool) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
-	if o.Indent {
+	if indent {
 		enc.SetIndent("", "  ")
 	}
-	if err := enc.Encode(newDocument(r, o.All)); err != nil {
-		return fmt.Errorf("write findings as JSON: %w", err)
+	if err := enc.Encode(document); err != nil {
+		return fmt.Errorf("write JSON: %w", err)
 	}
 	return nil
 }

@@ -1,12 +1,6 @@
 package data
 
-import (
-	"encoding/json"
-	"fmt"
-	"io"
-
-	"underfoot/assess"
-)
+import "underfoot/assess"
 
 type joist struct {
 	Outcome        string        `json:"outcome"`
@@ -46,17 +40,6 @@ type joistOption struct {
 	Text       string     `json:"text"`
 	Needs      []string   `json:"needs"`
 	Quantities []material `json:"quantities"`
-}
-
-// WriteJoist writes what the sums say of one joist as one JSON document and a
-// line feed. Lengths are in inches; an end that is not known is null.
-func WriteJoist(w io.Writer, s *assess.JoistSheet) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(tongue{s.Language}.joist(s)); err != nil {
-		return fmt.Errorf("write joist as JSON: %w", err)
-	}
-	return nil
 }
 
 func (t tongue) joist(s *assess.JoistSheet) joist {
