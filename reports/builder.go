@@ -55,7 +55,7 @@ func (b *builder) view() *View {
 			v.Sections = append(v.Sections, s)
 		}
 	}
-	v.clean()
+	v.Clean()
 	return v
 }
 

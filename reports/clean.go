@@ -44,8 +44,10 @@ func plain(text string) bool {
 	return true
 }
 
-// clean cleans every text of the view, so that no format has to.
-func (v *View) clean() {
+// Clean cleans every text of the view, so that no format has to. Who makes a view
+// does it last.
+func (v *View) Clean() {
+	cleanParas(v.Lead)
 	for _, text := range []*string{&v.Title, &v.Subtitle} {
 		*text = Clean(*text)
 	}
@@ -68,6 +70,7 @@ func (p *Part) clean() {
 		for _, row := range p.Table.Rows {
 			for i := range row.Cells {
 				row.Cells[i].Text = Clean(row.Cells[i].Text)
+				cleanLinks(row.Cells[i].Links)
 			}
 		}
 	}
@@ -88,5 +91,12 @@ func (p *Part) clean() {
 func cleanParas(list []Para) {
 	for i := range list {
 		list[i].Label, list[i].Text = Clean(list[i].Label), Clean(list[i].Text)
+		cleanLinks(list[i].Links)
+	}
+}
+
+func cleanLinks(list []Link) {
+	for i := range list {
+		list[i].Text, list[i].Note = Clean(list[i].Text), Clean(list[i].Note)
 	}
 }

@@ -30,7 +30,7 @@ func NewComparison(c *assess.Comparison, o Options) *View {
 			v.Sections = append(v.Sections, s)
 		}
 	}
-	v.clean()
+	v.Clean()
 	return v
 }
 

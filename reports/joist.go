@@ -25,7 +25,7 @@ func NewJoistView(s *assess.JoistSheet, o Options) *View {
 			v.Sections = append(v.Sections, section)
 		}
 	}
-	v.clean()
+	v.Clean()
 	return v
 }
 

@@ -53,10 +53,16 @@ type Row struct {
 
 // A Cell is what one column says of a row.
 type Cell struct {
-	Text   string
+	Text   string   // lines; one set in by two spaces more belongs below the one before it
 	Number *float64 // the number that Text shows, or nil
 	Blank  bool     // to be filled in by hand
+	Code   bool     // Text is in the words of a record
+	ID     string   // what links point to; of a group, of its heading
+	Links  []Link   // what Text names, where that stands in the view
 }
+
+// LinkCell is a cell of links, one behind the other.
+func LinkCell(links []Link) Cell { return Cell{Text: joined(links, "; "), Links: links} }
 
 // Find is the place of the first column of a role, or -1.
 func (t *Table) Find(role Role) int {
@@ -88,7 +94,7 @@ func (t *Table) Grouped() []RowGroup {
 	var out []RowGroup
 	for i, row := range t.Rows {
 		if heading := row.Cells[g].Text; i == 0 || heading != out[len(out)-1].Heading {
-			out = append(out, RowGroup{Heading: heading})
+			out = append(out, RowGroup{ID: row.Cells[g].ID, Heading: heading})
 		}
 		last := &out[len(out)-1]
 		last.Rows = append(last.Rows, row)
@@ -98,6 +104,7 @@ func (t *Table) Grouped() []RowGroup {
 
 // A RowGroup is rows of one group, with its name.
 type RowGroup struct {
+	ID      string // what links point to; may be empty
 	Heading string
 	Rows    []Row
 }

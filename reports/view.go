@@ -5,6 +5,8 @@
 package reports
 
 import (
+	"strings"
+
 	"underfoot/assess"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
@@ -18,6 +20,7 @@ type View struct {
 	Subtitle string     // where it comes from and when
 	Day      assess.Day // the day of the visit, or of the assessment
 	Banners  []string   // what must be read before anything else: invented data, screening only
+	Lead     []Para     // of the whole, before the contents
 	Sections []Section
 	Language *message.Language // of every sentence, also of those that a format says by itself
 }
@@ -51,6 +54,7 @@ type Section struct {
 
 // A Part is what belongs together under one heading of a section.
 type Part struct {
+	ID          string // what links point to; may be empty
 	Heading     string // may be empty
 	Lead        []Para
 	Table       *Table
@@ -62,8 +66,36 @@ type Part struct {
 
 // A Para is a sentence or two, with a label before it where it has one.
 type Para struct {
-	Label, Text string
+	Label, Text string // Text is lines; a line set in by two spaces more belongs below the one before it
 	Tone        Tone
+	Links       []Link // what Text names line by line, where that stands in the view
+}
+
+// A Link points to a place inside the view: a section, a part or a cell.
+type Link struct {
+	Text, To string
+	Note     string // behind it, such as how a source is known; may be empty
+}
+
+// String is the link for a format that has none.
+func (l Link) String() string {
+	if l.Note == "" {
+		return l.Text
+	}
+	return l.Text + " (" + l.Note + ")"
+}
+
+// LinkPara is a list of links under a label.
+func LinkPara(label string, links []Link) Para {
+	return Para{Label: label, Text: joined(links, "\n"), Links: links}
+}
+
+func joined(links []Link, between string) string {
+	texts := make([]string, len(links))
+	for i, l := range links {
+		texts[i] = l.String()
+	}
+	return strings.Join(texts, between)
 }
 
 // A Tone says how much a line asks of the reader. Formats may show it by weight,

@@ -34,7 +34,9 @@ func WriteComparison(w io.Writer, c *assess.Comparison, o Options) error {
 
 // WriteJoist writes what the sums say of one joist as one JSON document and a
 // line feed. Lengths are in inches; an end that is not known is null.
-func WriteJoist(w io.Writer, s *assess.JoistSheet) error { return encode(w, tongue{s.Language}.joist(s), false) }
+func WriteJoist(w io.Writer, s *assess.JoistSheet) error {
+	return encode(w, tongue{s.Language}.joist(s), false)
+}
 
 // encode writes a document of the contract and a line feed. The error is that of
 // the writer.

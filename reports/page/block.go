@@ -8,6 +8,7 @@ import (
 
 // A block is the rows of one group of a table as the layout prints them.
 type block struct {
+	ID      string
 	Heading string
 	Level   int // of the block's heading; that of its records is one more
 	Grid    bool
@@ -22,10 +23,11 @@ type head struct {
 
 // A record is one row: its title, and the other cells that say anything.
 type record struct {
-	Tone        reports.Tone
-	Mark, Title string
-	Cells       []cell
-	Folds       []cell
+	Tone  reports.Tone
+	Mark  string
+	Title reports.Cell
+	Cells []cell
+	Folds []cell
 }
 
 type cell struct {
@@ -48,7 +50,7 @@ func blocks(p reports.Part) []block {
 	shown := t.Shown(true)
 	var out []block
 	for _, g := range t.Grouped() {
-		b := block{Heading: g.Heading, Level: level, Grid: t.Shape == reports.Grid}
+		b := block{ID: g.ID, Heading: g.Heading, Level: level, Grid: t.Shape == reports.Grid}
 		for _, i := range shown {
 			b.Heads = append(b.Heads, head{t.Columns[i].Heading, t.Columns[i].Number})
 		}
@@ -64,7 +66,7 @@ func blocks(p reports.Part) []block {
 // that say anything beside its mark and title.
 func newRecord(t *reports.Table, shown []int, row reports.Row, grid bool) record {
 	mark, title := t.Find(reports.Mark), t.Find(reports.Title)
-	r := record{Tone: row.Tone, Title: row.Cells[title].Text}
+	r := record{Tone: row.Tone, Title: row.Cells[title]}
 	if mark >= 0 {
 		r.Mark = row.Cells[mark].Text
 	}
@@ -99,7 +101,34 @@ func tone(t reports.Tone) string {
 	return [...]string{"plain", "urgent", "waiting", "settled", "quiet"}[t]
 }
 
-func lines(text string) []string { return strings.Split(text, "\n") }
+// An item is a line of a text, with the lines below it that are set in.
+type item struct {
+	Text  string
+	Below []item
+}
+
+// outline is the lines of a text as a list; two spaces more set a line in below
+// the one before it.
+func outline(text string) []item {
+	items, _ := nested(strings.Split(text, "\n"), 0)
+	return items
+}
+
+// nested are the items at a depth, and the lines that are left behind them.
+func nested(lines []string, depth int) (items []item, rest []string) {
+	for len(lines) > 0 {
+		text := strings.TrimLeft(lines[0], " ")
+		switch set := (len(lines[0]) - len(text)) / 2; {
+		case set < depth:
+			return items, lines
+		case set > depth && len(items) > 0:
+			items[len(items)-1].Below, lines = nested(lines, depth+1)
+		default:
+			items, lines = append(items, item{Text: text}), lines[1:]
+		}
+	}
+	return items, nil
+}
 
 // several reports a text of several lines, which is set as a list.
 func several(text string) bool { return strings.Contains(text, "\n") }

@@ -26,7 +26,7 @@ var (
 	// the template is read when the first page is written, not when the program starts
 	parsed = sync.OnceValue(func() *template.Template {
 		return template.Must(template.New("page").Funcs(template.FuncMap{
-			"tone": tone, "blocks": blocks, "lines": lines, "several": several,
+			"tone": tone, "blocks": blocks, "outline": outline, "several": several,
 		}).Parse(layout))
 	})
 )

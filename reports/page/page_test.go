@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"errors"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -190,5 +191,38 @@ func (full) Write([]byte) (int, error) { return 0, errors.New("device full") }
 func TestWriteGivesTheWritersError(t *testing.T) {
 	if err := Write(full{}, reports.NewView(sample.Result(), reports.Options{}), Options{}); err == nil {
 		t.Error("a full device goes unnoticed")
+	}
+}
+
+// A text whose lines are set in becomes a list in a list.
+func TestOutlineNests(t *testing.T) {
+	got := outline("all of these:\n  one\n  any of these:\n    two\n  three\nlast")
+	want := []item{{"all of these:", []item{{"one", nil}, {"any of these:", []item{{"two", nil}}}, {"three", nil}}}, {"last", nil}}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	if got := outline("    deep\nflat"); len(got) != 2 {
+		t.Errorf("a first line that is set in gives %+v", got)
+	}
+}
+
+// A link leads to the cell that has its id, and code is marked as such.
+func TestLinksLeadToCells(t *testing.T) {
+	v := reports.NewView(sample.Result(), reports.Options{})
+	v.Sections = []reports.Section{{ID: "s", Lead: []reports.Para{reports.LinkPara("See", []reports.Link{{Text: "there", To: "x"}})},
+		Parts: []reports.Part{{Table: &reports.Table{
+			Columns: []reports.Column{{Role: reports.Group}, {Role: reports.Title}, {Heading: "As written"}, {Heading: "Sources"}},
+			Rows: []reports.Row{{Cells: []reports.Cell{{Text: "Group", ID: "g"}, {Text: "Title", ID: "x"}, {Text: "a == 1", Code: true},
+				reports.LinkCell([]reports.Link{{Text: "S1", To: "g", Note: "from memory"}})}}},
+		}}}}}
+	var b bytes.Buffer
+	if err := Write(&b, v, Options{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`<li><a href="#x">there</a></li>`, `<h3 id="g">Group</h3>`, `<h4 id="x">Title</h4>`, `<code>a == 1</code>`,
+		`<a href="#g">S1</a> (from memory)`} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("the page lacks %s", want)
+		}
 	}
 }

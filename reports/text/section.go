@@ -13,6 +13,7 @@ func (p *printer) view(v *reports.View) {
 		p.gap()
 		p.hanging("* ", banner, 2, plain)
 	}
+	p.paras(v.Lead)
 	for i := range v.Sections {
 		if s := &v.Sections[i]; p.all || !s.Detail {
 			p.section(s)
@@ -65,7 +66,8 @@ func (p *printer) labelled(indent, label, text string, s style) {
 	if strings.Contains(text, "\n") {
 		p.line(indent, label+":", s)
 		for l := range strings.SplitSeq(text, "\n") {
-			p.hanging(indent+"  - ", l, len(indent)+4, plain)
+			set := indent + l[:len(l)-len(strings.TrimLeft(l, " "))]
+			p.hanging(set+"  - ", l, len(set)+4, plain)
 		}
 		return
 	}

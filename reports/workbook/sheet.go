@@ -20,8 +20,9 @@ type sheet struct {
 	frozen     int   // rows that stay in sight
 }
 
-// fill writes a section: heading, lead, and its parts one below the other.
-func (s *sheet) fill() {
+// fill writes a section: heading, lead, and its parts one below the other. The
+// first has the lead of the whole before its own.
+func (s *sheet) fill(first bool) {
 	section := s.section
 	s.printed = len(s.columns)
 	for i, w := range s.columns {
@@ -30,6 +31,9 @@ func (s *sheet) fill() {
 	}
 	s.line(section.Heading, titleLook)
 	s.frozen = s.row
+	if first {
+		s.paras(s.view.Lead)
+	}
 	s.paras(section.Lead)
 	if section.ID == reports.CalculationsSection || section.ID == reports.HeightsSection {
 		s.paras([]reports.Para{{Text: s.say("report/workbook.inputs")}})

@@ -84,8 +84,8 @@ func (b *book) section(i int) {
 	}
 	w := &sheet{book: b, section: s, name: s.Sheet, part: fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1), columns: columnsOf(s)}
 	b.formulas[w.part] = map[string]any{}
-	w.fill()
-	if s.ID == reports.SummarySection {
+	w.fill(i == 0)
+	if i == 0 {
 		w.contents()
 	}
 	w.setPage()

@@ -3,14 +3,20 @@ package cli
 import (
 	"bytes"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"underfoot/assess/message"
 	"underfoot/cmd/internal/disk"
+	"underfoot/reports"
+	"underfoot/reports/book"
+	"underfoot/reports/markdown"
+	"underfoot/reports/page"
+	"underfoot/reports/text"
+	"underfoot/reports/workbook"
 	"underfoot/rules"
-	"underfoot/rules/book"
 )
 
 func (a *app) rulesBook() *cobra.Command {
@@ -26,7 +32,7 @@ func (a *app) rulesBook() *cobra.Command {
 
 func (a *app) book(out string) error {
 	ending := strings.ToLower(filepath.Ext(out))
-	if out != "-" && ending != ".md" && ending != ".html" {
+	if out != "-" && !slices.Contains([]string{".md", ".html", ".txt", ".xlsx"}, ending) {
 		return usage(message.New("cli/problem.no_format", "file", out), message.New("cli/book.end_in"))
 	}
 	var engines []*rules.Engine
@@ -37,24 +43,35 @@ func (a *app) book(out string) error {
 		}
 		engines = append(engines, e)
 	}
-	b, err := book.New(engines)
+	v, err := book.New(engines)
 	if err != nil {
 		return err
 	}
 	if out == "-" {
-		return b.Markdown(a.Out)
+		return markdown.Write(a.Out, v)
 	}
-	var text bytes.Buffer
-	write := b.Markdown
-	if ending == ".html" {
-		write = b.HTML
-	}
-	if err := write(&text); err != nil {
+	rendered, err := renderBook(v, ending)
+	if err != nil {
 		return err
 	}
-	if err := disk.WriteNew(out, text.Bytes()); err != nil {
+	if err := disk.WriteNew(out, rendered); err != nil {
 		return err
 	}
 	a.wrote(out)
 	return nil
+}
+
+func renderBook(v *reports.View, ending string) (rendered []byte, err error) {
+	var b bytes.Buffer
+	switch ending {
+	case ".html":
+		err = page.Write(&b, v, page.Options{})
+	case ".xlsx":
+		return workbook.Build(v, workbook.Options{})
+	case ".txt":
+		err = text.Write(&b, v, text.Options{All: true})
+	default:
+		err = markdown.Write(&b, v)
+	}
+	return b.Bytes(), err
 }

@@ -8,9 +8,9 @@ import (
 
 	"underfoot/assess/condition"
 	"underfoot/assess/quantity"
+	"underfoot/reports/book"
 	"underfoot/reports/text"
 	"underfoot/rules"
-	"underfoot/rules/book"
 	"underfoot/rules/judge"
 	"underfoot/rules/pack"
 )
@@ -63,7 +63,7 @@ func (a *app) show(e *rules.Engine, r *pack.Rule) error {
 		s.line(a.say("cli/show.head.caution"), e.Pack.Cautions[id].Text)
 	}
 	for _, c := range r.Cited {
-		s.line(a.say("cli/show.source", "id", c.ID), fmt.Sprintf("%s; %s. %s", book.Cited(c.Source), book.Known(c.Source), a.language.Say(c.States)))
+		s.line(a.say("cli/show.source", "id", c.ID), fmt.Sprintf("%s; %s. %s", book.Cited(c.Source), book.Known(a.language, c.Source), a.language.Say(c.States)))
 	}
 	return nil
 }
@@ -112,7 +112,7 @@ func (s sheet) figures(r *pack.Rule) {
 			continue
 		}
 		value := quantity.Write(f.Dimension, quantity.Point(f.Value), s.engine.System)
-		s.line(s.say("cli/show.head.figure"), strings.Join(filled(s.language.Say(f.What())+": "+value, book.Cited(f.Source)+"; "+book.Known(f.Source), s.language.Say(f.Note()), s.language.Say(f.Differs())), ". "))
+		s.line(s.say("cli/show.head.figure"), strings.Join(filled(s.language.Say(f.What())+": "+value, book.Cited(f.Source)+"; "+book.Known(s.language, f.Source), s.language.Say(f.Note()), s.language.Say(f.Differs())), ". "))
 	}
 }
 

@@ -6,19 +6,20 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // judgedOnce are the rows of every floor by kind of layer.
 var judgedOnce = sync.OnceValue(func() map[string]map[string]row {
 	all := map[string]map[string]row{}
 	for _, g := range grounds {
-		rows, err := matrixRows(engines()[0], g.file)
+		rows, err := matrixRows(engines()[0], g)
 		if err != nil {
 			panic(err)
 		}
-		all[g.file] = map[string]row{}
+		all[g] = map[string]row{}
 		for _, r := range rows {
-			all[g.file][r.kind] = r
+			all[g][r.kind] = r
 		}
 	}
 	return all
@@ -29,7 +30,7 @@ var judgedOnce = sync.OnceValue(func() map[string]map[string]row {
 func TestMatrixFloorsAreGood(t *testing.T) {
 	e := engines()[0]
 	for _, ground := range grounds {
-		g, err := open(ground.file, e.Catalogue)
+		g, err := open(ground, e.Catalogue)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -39,11 +40,11 @@ func TestMatrixFloorsAreGood(t *testing.T) {
 		}
 		r := e.Assess(job, job.Visited)
 		if v := r.Verdict; v > assess.Prepare || !r.Areas[0].Zones[0].Path.IsBase() {
-			t.Errorf("%s: the bare floor gets %s, %s", ground.file, v, r.Areas[0].Zones[0].Path)
+			t.Errorf("%s: the bare floor gets %s, %s", ground, v, r.Areas[0].Zones[0].Path)
 		}
 		for _, f := range r.Areas[0].Findings {
 			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled && (f.Policy == "hold" || f.Policy == "presume") {
-				t.Errorf("%s: the bare floor has %s: %s", ground.file, f.ID, f.Outcome)
+				t.Errorf("%s: the bare floor has %s: %s", ground, f.ID, f.Outcome)
 			}
 		}
 	}
@@ -53,11 +54,11 @@ func TestMatrixFloorsAreGood(t *testing.T) {
 func TestMatrixIsComplete(t *testing.T) {
 	kinds := engines()[0].Catalogue.Schema().Find("layer.kind").Choices
 	for _, ground := range grounds {
-		rows := judgedOnce()[ground.file]
+		rows := judgedOnce()[ground]
 		for _, kind := range kinds {
 			r, ok := rows[kind]
 			if !ok {
-				t.Fatalf("%s: %s has no row", ground.file, kind)
+				t.Fatalf("%s: %s has no row", ground, kind)
 			}
 			for _, z := range []*assess.ZoneResult{r.bare, r.letter, r.old} {
 				for _, p := range assess.Paths() {
@@ -65,7 +66,7 @@ func TestMatrixIsComplete(t *testing.T) {
 				}
 			}
 			if r.bare.Path == assess.FindOut || r.letter.Path == assess.FindOut {
-				t.Errorf("%s: %s ends in a question", ground.file, kind)
+				t.Errorf("%s: %s ends in a question", ground, kind)
 			}
 		}
 	}
@@ -105,10 +106,10 @@ func TestMatrixAgainstTheFacts(t *testing.T) {
 		}
 		var open, letter []string
 		for _, p := range bases {
-			switch cell := r.base(p); {
-			case strings.HasPrefix(cell, "yes"):
+			switch r.base(p) {
+			case "yes", "leads":
 				open = append(open, p.String())
-			case cell == "letter":
+			case "letter":
 				letter = append(letter, p.String())
 			}
 		}
@@ -121,7 +122,7 @@ func TestMatrixAgainstTheFacts(t *testing.T) {
 // Backer board is for wood-framed floors alone (CB12), so no slab opens it.
 func TestNoBoardOnASlab(t *testing.T) {
 	for kind, r := range judgedOnce()["slab"] {
-		if cell := r.base(assess.BackerBoard); cell != "–" {
+		if cell := r.base(assess.BackerBoard); cell != "no" {
 			t.Errorf("%s on a slab: backer board is %q", kind, cell)
 		}
 	}
@@ -129,9 +130,9 @@ func TestNoBoardOnASlab(t *testing.T) {
 
 // Each word that a cell may say stands in the chapter's own text.
 func TestMatrixWordsAreExplained(t *testing.T) {
-	text := say().Text["matrix"]
-	for _, word := range []string{"'yes'", "'yes+'", "'letter'", "'ask'", "'later'", "dash"} {
-		if !strings.Contains(text, word) {
+	text := message.English().Text("book/lead.matrix_words")
+	for _, key := range []string{"yes", "leads", "letter", "ask", "later"} {
+		if word := message.English().Text("book/cell." + key); !strings.Contains(text, "'"+word+"'") {
 			t.Errorf("%s is not explained", word)
 		}
 	}

@@ -1,20 +1,20 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
+	"underfoot/reports"
 	"underfoot/rules"
 )
 
 // The floors of the matrix, and the days and papers that are tried on each.
 var (
-	grounds = []struct{ file, title string }{
-		{"joists", "On wood joists with two sheets of plywood"},
-		{"slab", "On a concrete slab on the ground"},
-	}
+	grounds  = []string{"joists", "slab"}
 	letter   = map[string]string{"paper.mortar_approval": "yes"}
 	noLetter = map[string]string{"paper.mortar_approval": "no"}
 	old      = map[string]string{"paper.mortar_approval": "no", "layer.year": "1970", "site.year_built": "1965"}
@@ -29,17 +29,17 @@ type row struct {
 
 // matrix judges one kind of old layer after the other on floors that are good
 // in every other way.
-func (w *writer) matrix() error {
-	w.chapter("matrix")
-	for _, g := range grounds {
-		rows, err := matrixRows(w.main, g.file)
+func (w *writer) matrix() (reports.Section, error) {
+	s := w.chapter("matrix", w.say("book/lead.matrix"), w.say("book/lead.matrix_words"))
+	for _, ground := range grounds {
+		rows, err := matrixRows(w.main, ground)
 		if err != nil {
-			return err
+			return s, err
 		}
-		w.heading(3, "matrix-"+g.file, g.title)
-		w.grid(w.matrixTable(rows))
+		s.Parts = append(s.Parts, reports.Part{ID: "matrix-" + ground, Heading: w.say("book/part." + ground),
+			Table: w.matrixTable(ground).Of(w.language, rows)})
 	}
-	return nil
+	return s, nil
 }
 
 // matrixRows is the bare base and every kind of layer.
@@ -75,44 +75,44 @@ func judged(e *rules.Engine, g *ground, kind string, more map[string]string) (*a
 	return &e.Assess(job, job.Visited).Areas[0].Zones[0], nil
 }
 
-func (w *writer) matrixTable(rows []row) table {
-	t := table{heads: []string{"Old layer"}}
+func (w *writer) matrixTable(ground string) reports.TableOf[row] {
+	t := reports.TableOf[row]{ID: "matrix_" + ground, Shape: reports.Grid, Columns: []reports.ColumnOf[row]{
+		reports.TextColumn("book/column.old_layer", reports.Title, 26, func(r row) string { return w.layer(r.kind) }),
+	}}
 	for _, p := range bases {
-		t.heads = append(t.heads, p.String())
+		t.Columns = append(t.Columns, reports.ColumnOf[row]{Head: message.Verbatim(p.String()), Width: 10,
+			Cell: func(r row) reports.Cell { return reports.Cell{Text: w.say("book/cell." + r.base(p))} }})
 	}
-	t.heads = append(t.heads, "Steps first", "The whole way", "Leads with the letter", "Leads if of the presumed years")
-	for _, r := range rows {
-		cells := []line{plain(w.layer(r.kind))}
-		for _, p := range bases {
-			cells = append(cells, plain(r.base(p)))
-		}
-		oldLead := "–"
-		if r.old != nil {
-			oldLead = r.old.Path.String()
-		}
-		cells = append(cells, plain(r.steps()), plain(r.way()), plain(r.letter.Path.String()), plain(oldLead))
-		t.rows = append(t.rows, cells)
-	}
+	t.Columns = append(t.Columns,
+		reports.TextColumn("book/column.steps", reports.Detail, 20, func(r row) string { return cmp.Or(r.steps(), w.say("book/cell.no")) }),
+		reports.TextColumn("book/column.plan", reports.Detail, 30, w.plan),
+		reports.TextColumn("book/column.with_letter", reports.Detail, 14, func(r row) string { return r.letter.Path.String() }),
+		reports.TextColumn("book/column.of_the_years", reports.Detail, 14, func(r row) string {
+			if r.old == nil {
+				return w.say("book/cell.no")
+			}
+			return r.old.Path.String()
+		}))
 	return t
 }
 
 func (w *writer) layer(kind string) string {
 	if kind == "" {
-		return "none: the bare base"
+		return w.say("book/matrix.bare")
 	}
 	f, _ := w.main.Catalogue.Schema().Lookup("layer.kind")
 	return w.main.Catalogue.Word(f, kind)
 }
 
-// base is a cell: how one base stands without and with the letter. Where the
-// layer has to go first, no base stands open on it.
+// base is the key of a cell: how one base stands without and with the letter.
+// Where the layer has to go first, no base stands open on it.
 func (r *row) base(p assess.PathID) string {
 	without, with := standing(r.bare, p), standing(r.letter, p)
 	switch {
 	case without.State == assess.PathOpen && !r.bare.Path.IsBase():
 		return "later"
 	case without.State == assess.PathOpen && r.bare.Path == p:
-		return "yes+"
+		return "leads"
 	case without.State == assess.PathOpen:
 		return "yes"
 	case with.State == assess.PathOpen:
@@ -120,7 +120,7 @@ func (r *row) base(p assess.PathID) string {
 	case without.State == assess.PathWaiting:
 		return "ask"
 	}
-	return "–"
+	return "no"
 }
 
 // steps are those that are called for, and with a question mark those that wait.
@@ -135,19 +135,20 @@ func (r *row) steps() string {
 			list = append(list, s.Path.String())
 		}
 	}
-	if len(list) == 0 {
-		return "–"
-	}
 	return strings.Join(list, ", ")
 }
 
-// way is the plan, step by step.
-func (r *row) way() string {
-	var list []string
-	for _, s := range r.bare.Plan {
-		list = append(list, s.Path.String())
+// plan is the whole way, step by step.
+func (w *writer) plan(r row) string {
+	way := ""
+	for i, s := range r.bare.Plan {
+		if i == 0 {
+			way = s.Path.String()
+			continue
+		}
+		way = w.say("book/matrix.then", "steps", way, "step", s.Path)
 	}
-	return strings.Join(list, ", then ")
+	return way
 }
 
 func standing(z *assess.ZoneResult, p assess.PathID) assess.PathStanding {
