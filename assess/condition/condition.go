@@ -6,6 +6,8 @@
 package condition
 
 import (
+	"strings"
+
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -29,6 +31,7 @@ type Names struct {
 // A Condition is one compiled condition. It never changes and may be used by
 // several goroutines at once.
 type Condition struct {
+	source  string
 	schema  *assess.Schema
 	syntax  *node
 	root    term
@@ -51,7 +54,7 @@ func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
 	if tree.op == opBad {
 		return nil, log.sorted()
 	}
-	ch := &checker{names: names, log: log, cond: &Condition{schema: names.Schema}}
+	ch := &checker{names: names, log: log, cond: &Condition{source: src, schema: names.Schema}}
 	ch.cond.syntax = ch.expand(tree)
 	ch.cond.root = ch.condition(ch.cond.syntax)
 	if len(log.problems) > 0 {
@@ -88,6 +91,9 @@ func (c *Condition) Scopes() []assess.Scope {
 	}
 	return scopes
 }
+
+// Source is the condition as it is written, names and all, on one line.
+func (c *Condition) Source() string { return strings.Join(strings.Fields(c.source), " ") }
 
 // String is the condition in canonical text: single spaces, the fewest
 // parentheses, plain quotes, and what a name stands for in place of the name.

@@ -151,6 +151,31 @@ func TestEveryConditionStandsAsWritten(t *testing.T) {
 	}
 }
 
+// Every name that a condition uses stands in the book, with the rules that use it.
+func TestNamesStandInTheBook(t *testing.T) {
+	ids := places(whole())
+	words := engines()[0].Pack.Words
+	for _, s := range words.Sets() {
+		if !slices.Contains(ids, "set-"+s.ID) {
+			t.Errorf("the set %s is left out", s.ID)
+		}
+	}
+	for _, p := range words.Parts() {
+		if !slices.Contains(ids, "condition-"+p.ID) {
+			t.Errorf("the condition %s is left out", p.ID)
+		}
+	}
+	used := map[string]bool{}
+	cells(whole(), func(heading string, c reports.Cell) {
+		for _, l := range c.Links {
+			used[heading] = used[heading] || strings.HasPrefix(l.To, "rule-")
+		}
+	})
+	if !used["Used by"] {
+		t.Error("no rule stands beside the names that it uses")
+	}
+}
+
 // broken are the links that lead nowhere.
 func broken(v *reports.View) []reports.Link {
 	ids := map[string]bool{}

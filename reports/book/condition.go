@@ -65,7 +65,7 @@ func text(c *condition.Condition) string {
 	if c == nil {
 		return ""
 	}
-	return c.String()
+	return c.Source()
 }
 
 // whileOpen is what the rule does while its outcome is open: by conditions, and
@@ -86,7 +86,7 @@ func (w *writer) whileOpen(e *entry) string {
 func policiesWritten(e *entry) string {
 	var lines []string
 	for _, c := range e.UnknownWhen {
-		lines = append(lines, string(c.Then)+": "+c.When.String())
+		lines = append(lines, string(c.Then)+": "+text(c.When))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -11,7 +11,8 @@ import (
 	"underfoot/reports"
 )
 
-// facts lists what conditions may name: answers, tallies and what is computed.
+// facts lists what conditions may name: answers, tallies, what is computed, and
+// the names of the rule language itself.
 func (w *writer) facts() reports.Section {
 	s := w.chapter("facts", w.say("book/lead.facts"))
 	c := w.main.Catalogue
@@ -32,6 +33,7 @@ func (w *writer) facts() reports.Section {
 		{ID: "tallies", Heading: w.say("book/part.tallies"), Table: w.tallyTable().Of(w.language, tallies)},
 		{ID: "computed", Heading: w.say("book/part.computed"), Table: w.computedTable().Of(w.language, w.computed())},
 	}
+	s.Parts = append(s.Parts, w.names()...)
 	return s
 }
 
@@ -76,7 +78,9 @@ func (w *writer) tallyTable() reports.TableOf[*question.Tally] {
 	when := func(t *question.Tally) *condition.Condition { return t.When }
 	where := func(t *question.Tally) *condition.Condition { return t.Where }
 	return reports.TableOf[*question.Tally]{ID: "tallies", Columns: []reports.ColumnOf[*question.Tally]{
-		reports.TextColumn("book/column.words", reports.Title, 30, func(t *question.Tally) string { return w.name(t.ID) }),
+		reports.CellColumn("book/column.words", reports.Title, 30, func(t *question.Tally) reports.Cell {
+			return reports.Cell{Text: w.name(t.ID), ID: "fact-" + w.main.Catalogue.Schema().Decl(t.ID).ID}
+		}),
 		codeColumn("book/column.name", 24, func(t *question.Tally) string { return w.main.Catalogue.Schema().Decl(t.ID).ID }),
 		reports.TextColumn("book/column.over", reports.Detail, 10, func(t *question.Tally) string { return t.Over.String() }),
 		reports.TextColumn("book/column.fold", reports.Detail, 16, func(t *question.Tally) string { return w.say("book/fold." + string(t.Fold)) }),
