@@ -1,8 +1,10 @@
 package assess
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
+
+	"underfoot/assess/message"
 )
 
 // An Address says where an answer stands: `site.year_built`,
@@ -20,11 +22,11 @@ func ParseAddress(text string) (Address, error) {
 	words := strings.Split(text, ".")
 	n := len(words)
 	if n < 2 {
-		return Address{}, fmt.Errorf("%q is not an address: it needs a topic and a field, such as joist.span", text)
+		return Address{}, message.New("problem/address.form", "text", strconv.Quote(text)).Err()
 	}
 	for _, w := range words {
 		if w == "" {
-			return Address{}, fmt.Errorf("%q is not an address: a word is missing beside a dot", text)
+			return Address{}, message.New("problem/address.dot", "text", strconv.Quote(text)).Err()
 		}
 	}
 	a := Address{Field: words[n-1]}
@@ -35,16 +37,16 @@ func ParseAddress(text string) (Address, error) {
 	} else if len(rest) >= 2 {
 		scope, ok := TopicScope(rest[len(rest)-2])
 		if !ok || !scope.Listed() {
-			return Address{}, fmt.Errorf("%q is not an address: %q is not a topic", text, rest[len(rest)-2])
+			return Address{}, message.New("problem/address.topic", "text", strconv.Quote(text), "word", strconv.Quote(rest[len(rest)-2])).Err()
 		}
 		a.Topic, a.Item, rest = rest[len(rest)-2], last, rest[:len(rest)-2]
 	} else {
-		return Address{}, fmt.Errorf("%q is not an address: %q is not a topic", text, last)
+		return Address{}, message.New("problem/address.topic", "text", strconv.Quote(text), "word", strconv.Quote(last)).Err()
 	}
 	switch scope, _ := TopicScope(a.Topic); {
 	case len(rest) == 0:
 	case scope == ScopeJob || len(rest) > 2 || scope == ScopeArea && len(rest) > 1:
-		return Address{}, fmt.Errorf("%q has too many words before %s.%s", text, a.Topic, a.Field)
+		return Address{}, message.New("problem/address.long", "text", strconv.Quote(text), "name", a.Topic+"."+a.Field).Err()
 	default:
 		a.Area = rest[0]
 		if len(rest) == 2 {

@@ -27,13 +27,8 @@ type Zone struct {
 	ID      string
 	Answers Answers // with `layer.complete` and the like
 	Lists   [scopeCount][]Item
-	Readings
 	Assumed map[string]Set // what a plan takes as done, over every answer and sum
 }
-
-// Readings are series that a check turns into facts: kept as the record holds
-// them, by name.
-type Readings map[string]any
 
 // An Item is one listed thing: a layer, a crack, a doorway.
 type Item struct {

@@ -1,8 +1,10 @@
 package assess
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
+
+	"underfoot/assess/message"
 )
 
 // Locate fills in the area and the zone that an address leaves out, where the
@@ -10,7 +12,7 @@ import (
 func (j *Job) Locate(a Address) (Address, error) {
 	scope, ok := TopicScope(a.Topic)
 	if !ok {
-		return a, fmt.Errorf("%q is not a topic", a.Topic)
+		return a, message.New("problem/address.no_topic", "word", strconv.Quote(a.Topic)).Err()
 	}
 	if a.Field == "complete" && scope.Listed() {
 		scope = ScopeZone
@@ -23,25 +25,26 @@ func (j *Job) Locate(a Address) (Address, error) {
 	}
 	if a.Area == "" {
 		if len(j.Areas) != 1 {
-			return a, fmt.Errorf("%s: say which area: %s", a, strings.Join(j.areaIDs(), ", "))
+			return a, message.New("problem/address.which_area", "address", a.String(), "areas", strings.Join(j.areaIDs(), ", ")).Err()
 		}
 		a.Area = j.Areas[0].ID
 	}
 	area := j.area(a.Area)
 	if area == nil {
-		return a, fmt.Errorf("%s: there is no area %q; there is %s", a, a.Area, strings.Join(j.areaIDs(), ", "))
+		return a, message.New("problem/address.no_area", "address", a.String(), "area", strconv.Quote(a.Area), "areas", strings.Join(j.areaIDs(), ", ")).Err()
 	}
 	if scope == ScopeArea {
 		return a, nil
 	}
 	if a.Zone == "" {
 		if len(area.Zones) != 1 {
-			return a, fmt.Errorf("%s: say which zone of %s: %s", a, area.ID, strings.Join(area.zoneIDs(), ", "))
+			return a, message.New("problem/address.which_zone", "address", a.String(), "area", area.ID, "zones", strings.Join(area.zoneIDs(), ", ")).Err()
 		}
 		a.Zone = area.Zones[0].ID
 	}
 	if area.zone(a.Zone) == nil {
-		return a, fmt.Errorf("%s: there is no zone %q in %s; there is %s", a, a.Zone, area.ID, strings.Join(area.zoneIDs(), ", "))
+		return a, message.New("problem/address.no_zone", "address", a.String(), "zone", strconv.Quote(a.Zone), "area", area.ID,
+			"zones", strings.Join(area.zoneIDs(), ", ")).Err()
 	}
 	return a, nil
 }

@@ -1,6 +1,10 @@
 package assess
 
-import "underfoot/assess/message"
+import (
+	"strings"
+
+	"underfoot/assess/message"
+)
 
 // longestMisspelt is the longest word, in bytes, that is compared with others.
 const longestMisspelt = 100
@@ -28,6 +32,15 @@ func DidYouMean(word string, words []string) message.Message {
 		return message.Message{}
 	}
 	return message.New("problem/report.near", "word", near)
+}
+
+// OneOf is the hint for a word that is none of those that there are.
+func OneOf(word string, words []string) message.Message {
+	list := strings.Join(words, ", ")
+	if near := Nearest(word, words); near != "" {
+		return message.New("problem/report.near_one_of", "word", near, "words", list)
+	}
+	return message.New("problem/report.one_of", "words", list)
 }
 
 // distance is the number of letters to insert, delete or change.

@@ -166,7 +166,10 @@ func (v value) settle(f Figure) (Figure, []error) {
 	}
 	f.Region, f.Value, f.noted, f.disputed = v.Region, number, v.Note, v.Differs
 	f.Source = Source{Title: v.Source, Edition: joined(v.Edition, v.Section), Known: v.Known}
-	return f, append(faults, f.Source.faults()...)
+	for _, fault := range f.Source.Faults() {
+		faults = append(faults, fault.Err())
+	}
+	return f, faults
 }
 
 // joined is edition and section in one, whichever are there.

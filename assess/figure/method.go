@@ -20,8 +20,8 @@ var methods = sync.OnceValue(func() map[string]Source {
 	all := make(map[string]Source, len(rows))
 	for _, r := range rows[1:] {
 		s := Source{Title: r[1], Edition: r[2], Known: r[3]}
-		if err := s.Check(); err != nil {
-			panic("methods.csv: " + r[0] + ": " + err.Error())
+		if faults := s.Faults(); len(faults) > 0 {
+			panic("methods.csv: " + r[0] + ": " + faults[0].String())
 		}
 		all[r[0]] = s
 	}

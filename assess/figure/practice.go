@@ -7,12 +7,15 @@ import (
 	"sync"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"underfoot/assess/quantity"
 )
 
 // A Practice is what a country builds with, where the sums have to know it; see
 // practices.toml.
 type Practice struct {
 	Regions      []string   `toml:"regions"`
+	Inches       bool       `toml:"inches"`        // floors are measured in feet and inches
 	VisualGrades bool       `toml:"visual_grades"` // lumber is sold by species and visual grade
 	NewSpecies   string     `toml:"new_species"`   // of the wood of added pieces; empty for a strength class
 	NewGrade     string     `toml:"new_grade"`
@@ -55,6 +58,15 @@ var practices = sync.OnceValue(func() map[string]Practice {
 	}
 	return by
 })
+
+// System is the system of units in which a region measures floors; that of the
+// US where no region is said.
+func System(region string) quantity.System {
+	if region == "" || PracticeOf(region).Inches {
+		return quantity.US
+	}
+	return quantity.Metric
+}
 
 // PracticeOf is what a region builds with; one that is not among Regions has
 // the practice of other.

@@ -16,7 +16,7 @@ func TestEveryRegionHasAPractice(t *testing.T) {
 		if _, ok := LumberValue(p.NewSpecies, p.NewGrade, "", Stiffness); !ok {
 			t.Errorf("%s: no table has %s %s", region, p.NewSpecies, p.NewGrade)
 		}
-		if err := p.Limits.Source().Check(); (err == nil) != (len(p.Limits.Names) > 0) {
+		if whole := len(p.Limits.Source().Faults()) == 0; whole != (len(p.Limits.Names) > 0) {
 			t.Errorf("%s: limits %v with the source %+v", region, p.Limits.Names, p.Limits.Source())
 		}
 	}

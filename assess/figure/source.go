@@ -1,10 +1,11 @@
 package figure
 
 import (
-	"errors"
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+
+	"underfoot/assess/message"
 )
 
 // A Source is where a statement or a figure was read, and how it is known.
@@ -20,19 +21,16 @@ type Source struct {
 // reckoned from figures that were looked up.
 var ways = []string{"lookup", "memory", "common-practice", "computed"}
 
-// Check is an error that names everything the source lacks; nil where it is whole.
-func (s Source) Check() error { return errors.Join(s.faults()...) }
-
-// faults is what a figure's source lacks.
-func (s Source) faults() (faults []error) {
+// Faults are what the source lacks; none where it is whole.
+func (s Source) Faults() (faults []message.Message) {
 	if s.Title == "" {
-		faults = append(faults, errors.New("source is missing"))
+		faults = append(faults, message.New("figure/source.title"))
 	}
 	if s.Edition == "" {
-		faults = append(faults, errors.New("edition and section are missing"))
+		faults = append(faults, message.New("figure/source.edition"))
 	}
 	if !slices.Contains(ways, s.Known) {
-		faults = append(faults, fmt.Errorf("known is one of %s, not %q", strings.Join(ways, ", "), s.Known))
+		faults = append(faults, message.New("figure/source.known", "ways", strings.Join(ways, ", "), "known", strconv.Quote(s.Known)))
 	}
 	return faults
 }

@@ -1,11 +1,10 @@
 package figure
 
 import (
-	"errors"
-	"fmt"
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
@@ -92,7 +91,7 @@ func (t *Table) IDs() []string { return slices.Sorted(maps.Keys(t.figures)) }
 func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
 	f, ok := t.figures[id]
 	if ok && f.Looser(value) {
-		return nil, fmt.Errorf("figure %s may only get %s than %s", id, f.Stricter, f.text())
+		return nil, message.New("figure/change."+f.Stricter.String(), "figure", id, "value", f.text()).Err()
 	}
 	return t.with(id, value, src)
 }
@@ -103,7 +102,7 @@ func (t *Table) Tighten(id string, value float64, src Source) (*Table, error) {
 func (t *Table) Relax(id string, value float64, src Source) (*Table, error) {
 	f, ok := t.figures[id]
 	if ok && f.Stricter != Neither && !f.Looser(value) {
-		return nil, fmt.Errorf("figure %s is not relaxed by a value that is no less strict than %s", id, f.text())
+		return nil, message.New("figure/change.not_relaxed", "figure", id, "value", f.text()).Err()
 	}
 	return t.with(id, value, src)
 }
@@ -113,13 +112,14 @@ func (t *Table) with(id string, value float64, src Source) (*Table, error) {
 	f, ok := t.figures[id]
 	switch {
 	case !ok:
-		return nil, fmt.Errorf("there is no figure %q", id)
+		return nil, message.New("figure/change.no_figure", "figure", strconv.Quote(id)).Err()
 	case math.IsNaN(value) || math.IsInf(value, 0):
-		return nil, fmt.Errorf("figure %s: the new value is no number", id)
+		return nil, message.New("figure/change.no_number", "figure", id).Err()
 	case f.Stricter == Neither:
-		return nil, fmt.Errorf("figure %s is a plain property and cannot be changed", id)
-	case src.faults() != nil:
-		return nil, fmt.Errorf("figure %s: %w", id, errors.Join(src.faults()...))
+		return nil, message.New("figure/change.plain", "figure", id).Err()
+	}
+	if faults := src.Faults(); len(faults) > 0 {
+		return nil, message.New("figure/change.source", "figure", id, "fault", faults[0]).Err()
 	}
 	f.Value, f.Source = value, src
 	changed := &Table{t.Region, maps.Clone(t.figures)}
@@ -138,7 +138,7 @@ func (f Figure) Looser(value float64) bool {
 func (f Figure) Read(text string) (float64, error) {
 	r, err := quantity.Read(f.Dimension, text, quantity.US)
 	if err == nil && !r.IsPoint() {
-		err = fmt.Errorf("%q is a range: a figure is one number", text)
+		err = message.New("figure/change.range", "text", strconv.Quote(text)).Err()
 	}
 	return r.Lo, err
 }

@@ -1,6 +1,10 @@
 package quantity
 
-import "math"
+import (
+	"math"
+
+	"underfoot/assess/message"
+)
 
 // Read is the range, in the base unit of the dimension, that a text stands for:
 // 12' 6 1/2", 7/32, 3,8 m, 16 OC, L/360, 75% RH, 1960s, before 1978,
@@ -118,7 +122,7 @@ func (p *reader) join(b bound, first, last measure, two bool) (Range, error) {
 	}
 	if lo.Lo > hi.Hi {
 		turned := Write(p.d, Range{hi.Lo, lo.Hi}, p.sys)
-		return Range{}, &Malformed{shown(p.text), "a range from the smaller to the larger", []string{turned}}
+		return Range{}, &Malformed{shown(p.text), message.New("quantity/want.rising"), []string{turned}}
 	}
 	return b.apply(p.d, Range{lo.Lo, hi.Hi}), nil
 }

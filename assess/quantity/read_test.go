@@ -256,7 +256,7 @@ func TestReadRefuses(t *testing.T) {
 	for _, c := range cases {
 		r, err := Read(c.d, c.text, US)
 		var malformed *Malformed
-		if !errors.As(err, &malformed) || malformed.Want == "" || len(malformed.Examples) == 0 {
+		if !errors.As(err, &malformed) || malformed.Want.IsZero() || len(malformed.Examples) == 0 {
 			t.Errorf("Read(%v, %q) = %v, %v; want a refusal that says how to write it", c.d, c.text, r, err)
 		}
 	}
@@ -264,8 +264,8 @@ func TestReadRefuses(t *testing.T) {
 
 // Every example that a refusal gives is itself read.
 func TestExamplesAreRead(t *testing.T) {
-	for d, w := range wants {
-		for _, text := range w.examples {
+	for d, texts := range examples {
+		for _, text := range texts {
 			if _, err := Read(Dimension(d), text, US); err != nil {
 				t.Errorf("the example %q of %v is refused: %v", text, Dimension(d), err)
 			}

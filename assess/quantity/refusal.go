@@ -1,8 +1,10 @@
 package quantity
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
+
+	"underfoot/assess/message"
 )
 
 // Unclear refuses a text that makes sense in more than one way. Readings are
@@ -13,55 +15,58 @@ type Unclear struct {
 	Readings []string
 }
 
-// Error names the readings.
-func (u *Unclear) Error() string {
-	return fmt.Sprintf("%q may mean %s: write the one that is meant", u.Text, alternatives(u.Readings))
+// Message names the readings.
+func (u *Unclear) Message() message.Message {
+	return message.New("quantity/refusal.unclear", "text", strconv.Quote(u.Text), "readings", alternatives(u.Readings))
 }
+
+// Error names the readings in English.
+func (u *Unclear) Error() string { return u.Message().String() }
 
 // Malformed refuses a text that is no quantity of the dimension asked for.
 // Want says what would be one, Examples show how it may be written.
 type Malformed struct {
 	Text     string
-	Want     string
+	Want     message.Message
 	Examples []string
 }
 
-// Error says what was wanted and how to write it.
-func (m *Malformed) Error() string {
-	return fmt.Sprintf("%q is not %s: write it like %s", m.Text, m.Want, alternatives(m.Examples))
+// Message says what was wanted and how to write it.
+func (m *Malformed) Message() message.Message {
+	return message.New("quantity/refusal.malformed", "text", strconv.Quote(m.Text), "want", m.Want, "examples", alternatives(m.Examples))
 }
 
+// Error says it in English.
+func (m *Malformed) Error() string { return m.Message().String() }
+
 // alternatives joins texts as a sentence lists them: a, b or c.
-func alternatives(texts []string) string {
+func alternatives(texts []string) any {
 	n := len(texts)
 	if n < 2 {
 		return strings.Join(texts, "")
 	}
-	return strings.Join(texts[:n-1], ", ") + " or " + texts[n-1]
+	return message.New("quantity/refusal.or", "others", strings.Join(texts[:n-1], ", "), "last", texts[n-1])
 }
 
-// wants says for each dimension what a text should have been, and examples.
-var wants = [...]struct {
-	what     string
-	examples []string
-}{
-	Number:   {"a number", []string{"3", "1.5", "2 to 4"}},
-	Length:   {"a length", []string{"9-1/4 in", "12' 6\"", "235 mm"}},
-	Area:     {"an area", []string{"120 sq ft", "11 m2"}},
-	Load:     {"a load", []string{"40 psf", "1.9 kPa"}},
-	Weight:   {"a weight", []string{"250 lb", "110 kg"}},
-	Strength: {"a strength", []string{"2000 psi", "14 MPa"}},
-	Ratio:    {"a stiffness ratio", []string{"L/360", "L/480 to L/720"}},
-	Percent:  {"a percentage from 0 to 100", []string{"75%", "70 to 75%"}},
-	Year:     {"a year", []string{"1968", "1960s", "before 1978"}},
-	Days:     {"a number of days", []string{"28 days", "6 weeks"}},
-	Emission: {"a vapour emission", []string{"3 lb", "4 to 5 lb"}},
-	Points:   {"a difference in percentage points", []string{"4 points", "2 to 3 points"}},
+// examples are texts that can be read, for each dimension.
+var examples = [...][]string{
+	Number:   {"3", "1.5", "2 to 4"},
+	Length:   {"9-1/4 in", "12' 6\"", "235 mm"},
+	Area:     {"120 sq ft", "11 m2"},
+	Load:     {"40 psf", "1.9 kPa"},
+	Weight:   {"250 lb", "110 kg"},
+	Strength: {"2000 psi", "14 MPa"},
+	Ratio:    {"L/360", "L/480 to L/720"},
+	Percent:  {"75%", "70 to 75%"},
+	Year:     {"1968", "1960s", "before 1978"},
+	Days:     {"28 days", "6 weeks"},
+	Emission: {"3 lb", "4 to 5 lb"},
+	Points:   {"4 points", "2 to 3 points"},
 }
 
 // malformed is the refusal of a text for a dimension.
 func malformed(d Dimension, text string) error {
-	return &Malformed{Text: shown(text), Want: wants[d].what, Examples: wants[d].examples}
+	return &Malformed{Text: shown(text), Want: message.New("quantity/want." + d.String()), Examples: examples[d]}
 }
 
 // shown is the text as an error may repeat it: cut where it is long.

@@ -3,6 +3,8 @@ package quantity
 import (
 	"fmt"
 	"slices"
+
+	"underfoot/assess/message"
 )
 
 // A Section is the size across of a piece of lumber. Nominal is the trade's
@@ -130,5 +132,5 @@ func measured(text string, a, b measure) (Section, error) {
 
 // notSize is the refusal of a text that is no size of lumber.
 func notSize(text string) error {
-	return &Malformed{shown(text), "a size of lumber", []string{"2x10", "1-1/2 x 9-1/4 in", "47x220mm"}}
+	return &Malformed{shown(text), message.New("quantity/want.size"), []string{"2x10", "1-1/2 x 9-1/4 in", "47x220mm"}}
 }

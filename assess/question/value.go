@@ -2,20 +2,25 @@ package question
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
 // A Refused is a value that a question cannot take, with what it takes.
 type Refused struct {
-	What string
-	Hint string
+	What message.Message
+	Hint message.Message
 }
 
-// Error is what is wrong; the hint says what to write instead.
-func (r *Refused) Error() string { return r.What }
+// Message is what is wrong; the hint says what to write instead.
+func (r *Refused) Message() message.Message { return r.What }
+
+// Error is what is wrong in English.
+func (r *Refused) Error() string { return r.What.String() }
 
 // sizeOfJoist is the one text that has a form of its own.
 const sizeOfJoist = "joist.size"
@@ -33,14 +38,14 @@ func (c *Catalogue) Read(d *assess.Declaration, text string, sys quantity.System
 		}
 		if r.Meet(d.Bounds).IsEmpty() || r.Bounded() && !r.Within(d.Bounds) {
 			return assess.Set{}, &Refused{
-				What: fmt.Sprintf("%s is outside what %s can be", text, d.ID),
-				Hint: "it lies in " + quantity.Write(d.Dimension, d.Bounds, sys),
+				What: message.New("question/refused.outside", "text", text, "fact", d.ID),
+				Hint: message.New("question/refused.bounds", "range", quantity.Write(d.Dimension, d.Bounds, sys)),
 			}
 		}
 		return assess.Set{Range: r}, nil
 	case assess.KindText:
 		if text == "" {
-			return assess.Set{}, &Refused{What: d.ID + " is empty", Hint: "write a value, or: not sure"}
+			return assess.Set{}, &Refused{What: message.New("question/refused.empty", "fact", d.ID), Hint: message.New("question/refused.write")}
 		}
 		if d.ID == sizeOfJoist {
 			if _, err := quantity.ReadSize(text); err != nil {
@@ -85,11 +90,8 @@ func (c *Catalogue) synonym(d *assess.Declaration, word string) (mask uint64) {
 }
 
 func refuse(d *assess.Declaration, word string) error {
-	hint := "one of: " + strings.Join(d.Choices, ", ")
-	if near := assess.Nearest(word, d.Choices); near != "" {
-		hint = "did you mean " + near + "? " + hint
-	}
-	return &Refused{What: fmt.Sprintf("%q is not a choice of %s", word, d.ID), Hint: hint}
+	what := message.New("question/refused.choice", "word", strconv.Quote(word), "fact", d.ID)
+	return &Refused{What: what, Hint: assess.OneOf(word, d.Choices)}
 }
 
 // Write is the text that Read gives back.

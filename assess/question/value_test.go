@@ -60,8 +60,8 @@ func TestRefusedValues(t *testing.T) {
 			t.Errorf("%s = %q: error %v, want a refusal", tt.id, tt.text, err)
 			continue
 		}
-		if !strings.Contains(refused.Error(), tt.what) || !strings.Contains(refused.Hint, tt.hint) {
-			t.Errorf("%s = %q: %q, hint %q", tt.id, tt.text, refused.What, refused.Hint)
+		if !strings.Contains(refused.Error(), tt.what) || !strings.Contains(refused.Hint.String(), tt.hint) {
+			t.Errorf("%s = %q: %q, hint %q", tt.id, tt.text, refused.What, refused.Hint.String())
 		}
 	}
 }
@@ -74,7 +74,7 @@ func TestQuantityErrorsPassThrough(t *testing.T) {
 		t.Errorf("a bare 12: %v", err)
 	}
 	var malformed *quantity.Malformed
-	if _, err := us().Read(decl(t, "joist.span"), "long", quantity.US); !errors.As(err, &malformed) || malformed.Want == "" {
+	if _, err := us().Read(decl(t, "joist.span"), "long", quantity.US); !errors.As(err, &malformed) || malformed.Want.IsZero() {
 		t.Errorf("a word for a length: %v", err)
 	}
 }

@@ -1,19 +1,19 @@
 package record
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // answers reads the answers of one thing. A family answered as a whole gives
 // each of its members an answer, unless the member has one of its own.
 func (r *reader) answers(n *yaml.Node, scope assess.Scope) assess.Answers {
-	if n == nil || !r.mapping(n, "answers") {
+	if n == nil || !r.mapping(n, message.New("record/part.answers")) {
 		return nil
 	}
 	out := assess.Answers{}
@@ -42,41 +42,36 @@ func (r *reader) declared(key *yaml.Node, scope assess.Scope) *assess.Declaratio
 	switch {
 	case d == nil:
 		if len(members(schema, key.Value, scope)) == 0 {
-			r.unknown(key, "the answers of "+withArticle(scope), answerNames(schema, scope))
+			r.unknown(key, answersOf(scope), answerNames(schema, scope))
 		}
 	case closes(d):
-		r.note(at(key), d.ID+" stands in its list", "write it there: "+listOf(d)+": {complete: ...}")
+		r.note(at(key), message.New("record/misplaced.complete", "fact", d.ID), message.New("record/misplaced.write_complete", "list", listOf(d)))
 		return nil
 	case d.Nature == assess.Derived:
-		r.note(at(key), d.ID+" is worked out by the program and cannot be answered", "take the line out")
+		r.note(at(key), message.New("record/derived.what", "fact", d.ID), message.New("record/derived.hint"))
 		return nil
 	case d.Scope != scope:
-		r.note(at(key), fmt.Sprintf("%s belongs to %s, not to %s", d.ID, withArticle(d.Scope), withArticle(scope)), "move it to "+home(d.Scope))
+		r.note(at(key), message.New("record/misplaced.what", "fact", d.ID, "home", oneOf(d.Scope), "here", oneOf(scope)), home(d.Scope))
 		return nil
 	}
 	return d
 }
 
-// withArticle is a scope in a sentence.
-func withArticle(s assess.Scope) string {
-	switch s {
-	case assess.ScopeJob:
-		return "the job"
-	case assess.ScopeArea, assess.ScopeEdge:
-		return "an " + s.String()
-	}
-	return "a " + s.String()
-}
+// oneOf is a thing of a scope in a sentence, such as an area.
+func oneOf(s assess.Scope) message.Message { return message.New("record/scope." + s.String()) }
 
-// home is where the answers of a scope stand.
-func home(s assess.Scope) string {
+// answersOf are its answers in a sentence.
+func answersOf(s assess.Scope) message.Message { return message.New("record/answers." + s.String()) }
+
+// home says where the answers of a scope stand.
+func home(s assess.Scope) message.Message {
 	switch {
 	case s == assess.ScopeJob:
-		return "the answers at the top of the file"
+		return message.New("record/move.job")
 	case s.Listed():
-		return "an item of the list " + s.String()
+		return message.New("record/move.item", "list", s.String())
 	}
-	return "the answers of " + withArticle(s)
+	return message.New("record/move.thing", "answers", answersOf(s))
 }
 
 // closes reports whether a declaration says that a list is complete.
@@ -111,16 +106,16 @@ func answerNames(s *assess.Schema, scope assess.Scope) []string {
 // of it. A key with nothing behind it counts as not answered.
 func (r *reader) answer(d *assess.Declaration, n *yaml.Node) (assess.Answer, bool) {
 	if isNull(n) {
-		r.odd.note(at(n), d.ID+" has nothing behind it and counts as not answered", "")
+		r.odd.note(at(n), message.New("record/empty.answer", "fact", d.ID), noHint)
 		return assess.Answer{}, false
 	}
 	if n.Kind != yaml.MappingNode {
 		return r.value(d, n, assess.Answer{})
 	}
-	f := r.fields(n, "an answer", answerKeys)
+	f := r.fields(n, message.New("record/part.answer"), answerKeys)
 	ans := r.attributes(f)
 	if f["value"] == nil {
-		r.note(at(n), d.ID+" has no value", "add value: ..., or value: not sure")
+		r.note(at(n), message.New("record/value.missing", "fact", d.ID), message.New("record/value.add"))
 		return ans, false
 	}
 	return r.value(d, f["value"], ans)
@@ -136,7 +131,7 @@ func (r *reader) attributes(f map[string]*yaml.Node) (ans assess.Answer) {
 		return ans
 	}
 	for _, p := range r.sequence(f["photos"], "photos") {
-		ans.Photos = append(ans.Photos, r.text(p, "a photo"))
+		ans.Photos = append(ans.Photos, r.text(p, message.New("record/part.photo")))
 	}
 	return ans
 }
@@ -173,13 +168,13 @@ func (r *reader) valueText(d *assess.Declaration, n *yaml.Node) (string, bool) {
 	case n.Kind == yaml.SequenceNode && len(n.Content) > 0 && len(d.Choices) > 0:
 		words := make([]string, len(n.Content))
 		for i, c := range n.Content {
-			words[i] = r.text(c, "a choice")
+			words[i] = r.text(c, message.New("record/part.choice"))
 		}
 		return strings.Join(words, ", "), true
 	case n.Kind == yaml.SequenceNode && len(d.Choices) == 0:
-		r.note(at(n), d.ID+" takes one value, not a list", "write a range where it may be several: low to high")
+		r.note(at(n), message.New("record/value.list", "fact", d.ID), message.New("record/value.range"))
 	default:
-		r.note(at(n), d.ID+" has no value that can be read", "write a value, or: not sure")
+		r.note(at(n), message.New("record/value.unreadable", "fact", d.ID), message.New("record/value.write"))
 	}
 	return "", false
 }

@@ -10,6 +10,7 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 )
 
@@ -61,13 +62,13 @@ func (d *Document) Warnings() assess.Problems { return d.warnings }
 func (d *Document) System() quantity.System { return system(d.job) }
 
 func system(j *assess.Job) quantity.System {
-	switch {
-	case j.Units == quantity.Metric.String():
+	switch j.Units {
+	case quantity.Metric.String():
 		return quantity.Metric
-	case j.Units != "" || j.Region == "" || j.Region == "us" || j.Region == "ca":
-		return quantity.US
+	case "":
+		return figure.System(j.Region)
 	}
-	return quantity.Metric
+	return quantity.US
 }
 
 // clone is a copy that can be changed without changing d.

@@ -1,18 +1,19 @@
 package record
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
 )
 
-func refuse(place, what, hint string) error {
-	return &assess.Problem{Kind: assess.Usage, Place: place, What: message.Verbatim(what), Hint: message.Verbatim(hint)}
+func refuse(place string, what, hint message.Message) error {
+	return &assess.Problem{Kind: assess.Usage, Place: place, What: what, Hint: hint}
 }
 
 // Put stores an answer. What the address leaves out is filled in where there
@@ -34,9 +35,9 @@ func (d *Document) put(addr assess.Address, ans assess.Answer) error {
 	job := d.job.Normal()
 	where, err := job.Locate(addr)
 	if err != nil {
-		return refuse("", err.Error(), "")
+		return refuse("", message.Of(err), noHint)
 	}
-	if what, hint := checkID(where.Item); where.Item != "" && what != "" {
+	if what, hint := checkID(where.Item); where.Item != "" && !what.IsZero() {
 		return refuse(addr.String(), what, hint)
 	}
 	if scope, _ := assess.TopicScope(addr.Topic); scope == assess.ScopeJob {
@@ -57,15 +58,11 @@ func (d *Document) declaration(addr assess.Address) (*assess.Declaration, error)
 	}
 	switch {
 	case decl == nil:
-		hint := ""
-		if near := assess.Nearest(addr.Short(), answerNames(schema, scope)); near != "" {
-			hint = "did you mean " + near + "?"
-		}
-		return nil, refuse(addr.String(), "there is no such question", hint)
+		return nil, refuse(addr.String(), message.New("record/question.none"), assess.DidYouMean(addr.Short(), answerNames(schema, scope)))
 	case decl.Nature == assess.Derived:
-		return nil, refuse(addr.String(), "this is worked out by the program and cannot be answered", "")
+		return nil, refuse(addr.String(), message.New("record/question.derived"), noHint)
 	case decl.Scope.Listed() != (addr.Item != ""):
-		return nil, refuse(addr.String(), "the address does not say which "+decl.Scope.String(), "write it like "+example(addr, decl))
+		return nil, refuse(addr.String(), message.New("record/question.which", "item", decl.Scope), message.New("record/question.example", "address", example(addr, decl)))
 	}
 	return decl, nil
 }
@@ -81,11 +78,11 @@ func example(addr assess.Address, decl *assess.Declaration) string {
 func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans assess.Answer) (assess.Answer, error) {
 	for _, text := range append([]string{ans.Text, ans.With, ans.Note}, ans.Photos...) {
 		if plaintext.HasHidden(text) {
-			return ans, refuse(addr.String(), "the text holds a control character", hiddenHint)
+			return ans, refuse(addr.String(), message.New("record/hidden.in_answer"), message.New("record/hidden.hint"))
 		}
 	}
 	if ans.On != "" && !validDay(string(ans.On)) {
-		return ans, refuse(addr.String(), fmt.Sprintf("%q is not a day", ans.On), "write year, month and day: 2026-05-04")
+		return ans, refuse(addr.String(), message.New("record/header.day", "day", strconv.Quote(string(ans.On))), message.New("record/header.write_day"))
 	}
 	if ans.Reply != assess.Given {
 		ans.Set, ans.Text = assess.Set{}, ""
@@ -108,7 +105,8 @@ func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans a
 func (d *Document) PutFamily(area, zone, family string, like assess.Answer) error {
 	ms := members(d.values.Schema(), family, assess.ScopeZone)
 	if len(ms) == 0 {
-		return refuse(family, "there is no such family of questions", "families: "+strings.Join(families(d.values.Schema(), assess.ScopeZone), ", "))
+		return refuse(family, message.New("record/question.no_family"),
+			message.New("record/question.families", "families", strings.Join(families(d.values.Schema(), assess.ScopeZone), ", ")))
 	}
 	for _, m := range ms {
 		topic, field, _ := strings.Cut(m.ID, ".")
@@ -129,15 +127,15 @@ func (d *Document) Forget(addr assess.Address) { d.change().Forget(addr) }
 // its text is written anew, so that it keeps its meaning.
 func (d *Document) SetHeader(region, unitWord string, visited assess.Day) error {
 	switch {
-	case region != "" && !slices.Contains(regions, region):
-		return refuse("region", fmt.Sprintf("%q is not a word for region", region), choiceHint(region, regions))
+	case region != "" && !slices.Contains(figure.Regions, region):
+		return refuse("region", message.New("record/header.word", "word", strconv.Quote(region), "key", "region"), assess.OneOf(region, figure.Regions))
 	case unitWord != "" && !slices.Contains(units, unitWord):
-		return refuse("units", fmt.Sprintf("%q is not a word for units", unitWord), choiceHint(unitWord, units))
+		return refuse("units", message.New("record/header.word", "word", strconv.Quote(unitWord), "key", "units"), assess.OneOf(unitWord, units))
 	case visited != "" && !validDay(string(visited)):
-		return refuse("visited", fmt.Sprintf("%q is not a day", visited), "write year, month and day: 2026-05-04")
+		return refuse("visited", message.New("record/header.day", "day", strconv.Quote(string(visited))), message.New("record/header.write_day"))
 	}
 	if late := d.after(visited); late != "" {
-		return refuse("visited", fmt.Sprintf("%s names a later year than %s", late, visited), "put that right first")
+		return refuse("visited", message.New("record/header.late", "address", late, "visited", visited), message.New("record/header.first"))
 	}
 	before, job := d.System(), d.change()
 	keep(&job.Region, region)

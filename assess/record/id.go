@@ -1,35 +1,33 @@
 package record
 
 import (
-	"fmt"
 	"regexp"
+	"strconv"
 
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 var kebab = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-const (
-	maxID  = 64
-	idHint = "lower case letters, digits and single hyphens, such as back-hall"
-)
+const maxID = 64
 
 // checkID says what is wrong with the id of an area, a zone or an item, and
-// what to do about it; empty where nothing is. An id stands in addresses beside
+// what to do about it; what says nothing where all is well. An id stands in addresses beside
 // topics, so it can be none.
-func checkID(id string) (what, hint string) {
+func checkID(id string) (what, hint message.Message) {
 	if id == "" {
-		return "an id is missing", "give it one: " + idHint
+		return message.New("record/id.missing"), message.New("record/id.give")
 	}
 	if len(id) > maxID || !kebab.MatchString(id) {
-		return fmt.Sprintf("%q cannot be an id", id), idHint
+		return message.New("record/id.form", "id", strconv.Quote(id)), message.New("record/id.letters")
 	}
 	if _, topic := assess.TopicScope(id); topic || id == "rest" {
-		return fmt.Sprintf("%q cannot be an id: the program uses the word itself", id), "add a word to it: " + id + "-1"
+		return message.New("record/id.reserved", "id", strconv.Quote(id)), message.New("record/id.add", "id", id+"-1")
 	}
-	return "", ""
+	return message.Message{}, noHint
 }
 
 // id is the id of an area, a zone or an item, which no other of its list has.
@@ -43,11 +41,11 @@ func (r *reader) id(n *yaml.Node, of string, seen map[string]bool) (string, bool
 		where, id = v, r.text(v, "id")
 	}
 	what, hint := checkID(id)
-	if what == "" && seen[id] {
-		what, hint = fmt.Sprintf("there are two of the id %q", id), "give one of them another id"
+	if what.IsZero() && seen[id] {
+		what, hint = message.New("record/id.twice", "id", strconv.Quote(id)), message.New("record/id.another")
 	}
-	if what != "" {
-		r.note(at(where), of+": "+what, hint)
+	if !what.IsZero() {
+		r.note(at(where), message.New("record/id.of", "of", of, "what", what), hint)
 		return id, false
 	}
 	seen[id] = true

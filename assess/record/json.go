@@ -3,10 +3,34 @@ package record
 import (
 	"bytes"
 	"encoding/json"
+	"regexp"
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v4"
 )
+
+// surrogates finds two escapes that JSON reads as one character, and passes over
+// a backslash that is escaped itself.
+var surrogates = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\\\\|\\u[dD][89abAB][0-9a-fA-F]{2}\\u[dD][c-fC-F][0-9a-fA-F]{2}`)
+})
+
+// asYAML is a JSON text with the one thing in it that YAML reads otherwise put
+// right: a character in two escapes stands there as itself. What is no JSON
+// stays as it is.
+func asYAML(data []byte) []byte {
+	if !bytes.Contains(bytes.ToLower(data), []byte(`\ud`)) || !json.Valid(data) {
+		return data
+	}
+	return surrogates().ReplaceAllFunc(data, func(escapes []byte) []byte {
+		var text string
+		if len(escapes) == 2 || json.Unmarshal([]byte(`"`+string(escapes)+`"`), &text) != nil {
+			return escapes
+		}
+		return []byte(text)
+	})
+}
 
 // dumpJSON writes a tree as indented JSON, for a record that was read as JSON.
 // Numbers and truths that stood there stay such; all else is text.

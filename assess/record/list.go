@@ -1,11 +1,10 @@
 package record
 
 import (
-	"fmt"
-
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // list reads one list of a zone: the word none for a complete empty one, or
@@ -16,10 +15,9 @@ func (r *reader) list(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 	case n.Kind == yaml.ScalarNode && n.Value == "none":
 		r.complete(n, list, zone)
 	case n.Kind == yaml.ScalarNode:
-		r.note(at(n), fmt.Sprintf("the list %s is none, or has items", list),
-			fmt.Sprintf("write %s: none, leave it out where nothing is known, or write complete and items below it", list))
+		r.note(at(n), message.New("record/list.what", "list", list), message.New("record/list.hint", "list", list))
 	default:
-		f := r.fields(n, "the list "+list.String(), listFields)
+		f := r.fields(n, message.New("record/part.list", "list", list), listFields)
 		if c := f["complete"]; c != nil {
 			r.complete(c, list, zone)
 		}
@@ -32,8 +30,7 @@ func (r *reader) list(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 // the same: the things count.
 func (r *reader) contradicted(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 	if len(zone.Lists[list]) > 0 && zone.Answers[assess.CompleteField(list)].Reply == assess.DoesNotApply {
-		r.odd.note(at(n), fmt.Sprintf("the list %s is said not to apply and has items: where it may apply they count, and the list stays open", list),
-			"write complete: yes where these are all, or not sure")
+		r.odd.note(at(n), message.New("record/list.contradicted", "list", list), message.New("record/list.close"))
 	}
 }
 

@@ -8,10 +8,10 @@ import (
 // A Clash is one place that both sides changed, each in its own way. The
 // merged document holds theirs.
 type Clash struct {
-	Place  string         // an address, a word of the header, or an area, a zone or an item
-	What   string         // how the two differ, for a thing; empty for an answer
-	Answer assess.Address // of an answer; zero for the header and for things
-	Mine   *assess.Answer // nil where the answer was taken away
+	Place  string          // an address, a word of the header, or an area, a zone or an item
+	What   message.Message // how the two differ, for a thing; says nothing for an answer
+	Answer assess.Address  // of an answer; zero for the header and for things
+	Mine   *assess.Answer  // nil where the answer was taken away
 	Theirs *assess.Answer
 }
 
@@ -30,7 +30,7 @@ func Merge(base, mine, theirs *Document) (*Document, []Clash, error) {
 	}
 	if late := m.out.after(m.out.job.Visited); late != "" {
 		return nil, nil, &assess.Problem{Kind: assess.Conflict, Place: late,
-			What: message.Verbatim("one side names a year after the day of the visit that the other side set"), Hint: message.Verbatim("nothing was changed; put one of them right")}
+			What: message.New("record/merge.late"), Hint: message.New("record/merge.late_hint")}
 	}
 	return m.out, m.clashes, nil
 }
@@ -66,9 +66,9 @@ func (m *merger) things() {
 		switch {
 		case m.isGone(t):
 		case !mine[t] && theirs[t]:
-			m.takeAway(t, m.theirs, "taken away here, changed there", func() { drop(m.out.job, t) })
+			m.takeAway(t, m.theirs, message.New("record/merge.mine_gone"), func() { drop(m.out.job, t) })
 		case mine[t] && !theirs[t]:
-			m.takeAway(t, m.mine, "changed here, taken away there", func() {})
+			m.takeAway(t, m.mine, message.New("record/merge.theirs_gone"), func() {})
 		}
 	}
 	for _, t := range things(m.mine) {
@@ -82,7 +82,7 @@ func (m *merger) things() {
 }
 
 // takeAway settles a thing that one side took away and the other may have changed.
-func (m *merger) takeAway(thing assess.Address, other *assess.Job, what string, act func()) {
+func (m *merger) takeAway(thing assess.Address, other *assess.Job, what message.Message, act func()) {
 	m.gone = append(m.gone, thing)
 	if changedIn(thing, m.base, other) {
 		m.clashes = append(m.clashes, Clash{Place: thingName(thing), What: what})

@@ -105,26 +105,3 @@ func isNull(n *yaml.Node) bool {
 	const quoted = yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle
 	return n.Kind == yaml.ScalarNode && n.Style&quoted == 0 && n.Tag == "!!null"
 }
-
-// plain is the value of a subtree that the record does not interpret, such as
-// a zone's readings: maps, lists and texts, the way they were written.
-func plain(n *yaml.Node) any {
-	switch n.Kind {
-	case yaml.MappingNode:
-		m := make(map[string]any, len(n.Content)/2)
-		for _, p := range pairs(n) {
-			m[p.key.Value] = plain(p.value)
-		}
-		return m
-	case yaml.SequenceNode:
-		list := make([]any, len(n.Content))
-		for i, c := range n.Content {
-			list[i] = plain(c)
-		}
-		return list
-	}
-	if isNull(n) {
-		return nil
-	}
-	return n.Value
-}

@@ -5,15 +5,16 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 )
 
 // AddArea adds a room at the end. The name may be empty.
 func (d *Document) AddArea(id, name string) error {
 	if findArea(d.job, id) != nil {
-		return refuse(id, "there is an area of this id already", "")
+		return refuse(id, message.New("record/thing.area_there"), noHint)
 	}
-	if what, hint := checkID(id); what != "" {
-		return refuse("", "area: "+what, hint)
+	if what, hint := checkID(id); !what.IsZero() {
+		return refuse("", message.New("record/id.of", "of", "area", "what", what), hint)
 	}
 	job := d.change()
 	job.Areas = append(job.Areas, assess.Area{ID: id, Name: name})
@@ -25,33 +26,14 @@ func (d *Document) AddZone(area, id string) error {
 	a := findArea(d.job, area)
 	switch what, hint := checkID(id); {
 	case a == nil:
-		return refuse(area, "there is no such area", "")
-	case what != "":
-		return refuse(area, "zone: "+what, hint)
+		return refuse(area, message.New("record/thing.no_area"), noHint)
+	case !what.IsZero():
+		return refuse(area, message.New("record/id.of", "of", "zone", "what", what), hint)
 	case findZone(a, id) != nil:
-		return refuse(area+"."+id, "there is a zone of this id already", "")
+		return refuse(area+"."+id, message.New("record/thing.zone_there"), noHint)
 	}
 	a = findArea(d.change(), area)
 	a.Zones = append(a.Zones, assess.Zone{ID: id})
-	return nil
-}
-
-// AddItem adds an item of which nothing is known yet at the end of a list.
-// The address names area, zone, list (its topic) and item.
-func (d *Document) AddItem(item assess.Address) error {
-	list, err := d.located(&item)
-	if err != nil {
-		return err
-	}
-	d.job = d.job.Normal()
-	zone := findZone(findArea(d.job, item.Area), item.Zone)
-	if findItem(zone, list, item.Item) >= 0 {
-		return refuse(thingName(item), "there is an item of this id already", "")
-	}
-	if what, hint := checkID(item.Item); what != "" {
-		return refuse("", list.String()+": "+what, hint)
-	}
-	zone.Lists[list] = append(zone.Lists[list], assess.Item{ID: item.Item})
 	return nil
 }
 
@@ -62,7 +44,7 @@ func (d *Document) DropItem(item assess.Address) error {
 		return err
 	}
 	if a := findArea(d.job, item.Area); a == nil || findZone(a, item.Zone) == nil || findItem(findZone(a, item.Zone), list, item.Item) < 0 {
-		return refuse(thingName(item), "there is no such item", "")
+		return refuse(thingName(item), message.New("record/thing.no_item"), noHint)
 	}
 	drop(d.change(), item)
 	return nil
@@ -72,11 +54,11 @@ func (d *Document) DropItem(item assess.Address) error {
 func (d *Document) located(item *assess.Address) (assess.Scope, error) {
 	list, ok := assess.TopicScope(item.Topic)
 	if !ok || !list.Listed() {
-		return list, refuse(item.Topic, "there is no such list", "lists: "+fmt.Sprint(listKeys()))
+		return list, refuse(item.Topic, message.New("record/thing.no_list"), message.New("record/thing.lists", "lists", fmt.Sprint(listKeys())))
 	}
 	where, err := d.job.Normal().Locate(*item)
 	if err != nil {
-		return list, refuse("", err.Error(), "")
+		return list, refuse("", message.Of(err), noHint)
 	}
 	*item = where
 	return list, nil
@@ -85,7 +67,7 @@ func (d *Document) located(item *assess.Address) (assess.Scope, error) {
 // DropZone takes a zone with everything in it out of its area.
 func (d *Document) DropZone(area, id string) error {
 	if a := findArea(d.job, area); a == nil || findZone(a, id) == nil {
-		return refuse(area+"."+id, "there is no such zone", "")
+		return refuse(area+"."+id, message.New("record/thing.no_zone"), noHint)
 	}
 	drop(d.change(), assess.Address{Area: area, Zone: id})
 	return nil
@@ -94,7 +76,7 @@ func (d *Document) DropZone(area, id string) error {
 // DropArea takes an area with everything in it out of the record.
 func (d *Document) DropArea(id string) error {
 	if findArea(d.job, id) == nil {
-		return refuse(id, "there is no such area", "")
+		return refuse(id, message.New("record/thing.no_area"), noHint)
 	}
 	drop(d.change(), assess.Address{Area: id})
 	return nil
@@ -104,11 +86,11 @@ func (d *Document) DropArea(id string) error {
 func (d *Document) RenameArea(old, id, name string) error {
 	switch what, hint := checkID(id); {
 	case findArea(d.job, old) == nil:
-		return refuse(old, "there is no such area", "")
-	case what != "":
+		return refuse(old, message.New("record/thing.no_area"), noHint)
+	case !what.IsZero():
 		return refuse(old, what, hint)
 	case id != old && findArea(d.job, id) != nil:
-		return refuse(id, "there is an area of this id already", "")
+		return refuse(id, message.New("record/thing.area_there"), noHint)
 	}
 	a := findArea(d.change(), old)
 	a.ID, a.Name = id, name

@@ -33,20 +33,23 @@ type entry struct {
 // maxProblems bounds what one broken file can make the program say.
 const maxProblems = 100
 
+// noHint is for a problem whose next step is plain.
+var noHint message.Message
+
 // note adds a problem at a place; what is lower case and has no full stop.
 // Beyond the bound it says once that there are more.
-func (l *ledger) note(at place, what, hint string) {
+func (l *ledger) note(at place, what, hint message.Message) {
 	switch {
 	case len(l.found) > maxProblems:
 		return
 	case len(l.found) == maxProblems:
-		what, hint = fmt.Sprintf("there are more problems than these %d", maxProblems), "put these right first"
+		what, hint = message.New("record/more.what", "count", maxProblems), message.New("record/more.hint")
 	}
 	l.found = append(l.found, entry{at, &assess.Problem{
 		Kind:  assess.Invalid,
 		Place: fmt.Sprintf("%s:%d:%d", l.name, at.line, at.column),
-		What:  message.Verbatim(what),
-		Hint:  message.Verbatim(hint),
+		What:  what,
+		Hint:  hint,
 		Lines: excerpt(l.data, at),
 	}})
 }

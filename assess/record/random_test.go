@@ -78,22 +78,20 @@ func change(t *rapid.T, d *record.Document) {
 	zones := []string{"main", "patch"}
 	area, zone := rapid.SampledFrom(areas).Draw(t, "area"), rapid.SampledFrom(zones).Draw(t, "zone")
 	item := assess.Address{Area: area, Zone: zone, Topic: rapid.SampledFrom([]string{"layer", "crack"}).Draw(t, "list"), Item: fmt.Sprintf("i%d", rapid.IntRange(1, 3).Draw(t, "item"))}
-	switch rapid.IntRange(0, 9).Draw(t, "change") {
+	switch rapid.IntRange(0, 8).Draw(t, "change") {
 	case 0:
 		_ = d.AddArea(area, freeText.Draw(t, "name"))
 	case 1:
 		_ = d.AddZone(area, zone)
 	case 2:
-		_ = d.AddItem(item)
-	case 3:
 		_ = d.DropItem(item)
-	case 4:
+	case 3:
 		_ = d.PutFamily(area, zone, rapid.SampledFrom([]string{"danger", "water", "work", "joist.trouble"}).Draw(t, "family"),
 			assess.Answer{Reply: assess.Reply(rapid.IntRange(0, 1).Draw(t, "reply"))})
-	case 5:
+	case 4:
 		_ = d.Put(assess.Address{Area: area, Zone: zone, Topic: item.Topic, Field: "complete"},
 			assess.Answer{Text: rapid.SampledFrom([]string{"yes", "no"}).Draw(t, "complete")})
-	case 6:
+	case 5:
 		if job := d.Job(); len(job.Areas) > 0 && len(job.Areas[0].Zones) > 0 {
 			names := append(slices.Sorted(maps.Keys(job.Areas[0].Zones[0].Answers)), "zone.base")
 			topic, field, _ := strings.Cut(rapid.SampledFrom(names).Draw(t, "forget"), ".")
@@ -112,6 +110,23 @@ func change(t *rapid.T, d *record.Document) {
 			addr.Zone = zone
 		}
 		_ = d.Put(addr, answerFor(t, decl))
+	}
+}
+
+// rearrange takes a room or a zone out of a document, renames one, or changes
+// the header.
+func rearrange(t *rapid.T, d *record.Document) {
+	areas := []string{"kitchen", "hall"}
+	area := rapid.SampledFrom(areas).Draw(t, "area")
+	switch rapid.IntRange(0, 3).Draw(t, "rearrange") {
+	case 0:
+		_ = d.DropZone(area, "main")
+	case 1:
+		_ = d.DropArea(area)
+	case 2:
+		_ = d.RenameArea(area, rapid.SampledFrom(areas).Draw(t, "new id"), freeText.Draw(t, "new name"))
+	default:
+		_ = d.SetHeader(rapid.SampledFrom([]string{"", "us", "de"}).Draw(t, "region"), rapid.SampledFrom([]string{"", "us", "mm"}).Draw(t, "units"), "")
 	}
 }
 

@@ -1,7 +1,6 @@
 package record
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,20 +9,19 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
-// The words that a header may use.
-var (
-	regions = []string{"us", "ca", "uk", "ie", "au", "nz", "de", "eu", "other"}
-	units   = []string{quantity.US.String(), quantity.Metric.String()}
-)
+// units are the words that a header may use for the system of units.
+var units = []string{quantity.US.String(), quantity.Metric.String()}
 
 // The keys of each place, in the order in which they are written.
 var (
 	topKeys    = []string{"format", "region", "units", "visited", "answers", "areas"}
 	areaKeys   = []string{"id", "name", "answers", "zones"}
-	zoneKeys   = append(append([]string{"id", "answers"}, listKeys()...), "readings")
+	zoneKeys   = append([]string{"id", "answers"}, listKeys()...)
 	listFields = []string{"complete", "items"}
 	answerKeys = []string{"value", "basis", "with", "on", "note", "photos"}
 )
@@ -81,16 +79,17 @@ func (r *reader) format(root *yaml.Node) bool {
 	switch {
 	case root.Kind != yaml.MappingNode || n == nil:
 		r.found = nil
-		r.note(at(root), "this is no record: the key format is missing", "the first line of a record is: format: "+Format)
+		r.note(at(root), message.New("record/format.missing"), message.New("record/format.first", "format", Format))
 	case n.Value == Format:
 		return true
 	case strings.HasPrefix(n.Value, family+"/") && newer(n.Value[len(family)+1:], version):
 		r.found = nil
-		r.note(at(n), fmt.Sprintf("the record is of the newer format %s; this program reads %s", n.Value, Format),
-			"use a newer version of the program; the file was left as it is")
+		r.note(at(n), message.New("record/format.newer", "format", n.Value, "ours", Format),
+			message.New("record/format.update"))
 	default:
 		r.found = nil
-		r.note(at(n), fmt.Sprintf("the format %q is not known; this program reads %s", n.Value, Format), "write: format: "+Format)
+		r.note(at(n), message.New("record/format.unknown", "format", strconv.Quote(n.Value), "ours", Format),
+			message.New("record/format.write", "format", Format))
 	}
 	return false
 }
@@ -102,8 +101,8 @@ func newer(version, than string) bool {
 }
 
 func (r *reader) record(root *yaml.Node) {
-	top := r.fields(root, "a record", topKeys)
-	r.job.Region = r.word(top["region"], "region", regions)
+	top := r.fields(root, message.New("record/part.record"), topKeys)
+	r.job.Region = r.word(top["region"], "region", figure.Regions)
 	r.job.Units = r.word(top["units"], "units", units)
 	r.job.Visited = r.day(top["visited"])
 	r.sys = system(r.job)
@@ -117,7 +116,7 @@ func (r *reader) record(root *yaml.Node) {
 }
 
 func (r *reader) area(n *yaml.Node, id string) assess.Area {
-	f := r.fields(n, "an area", areaKeys)
+	f := r.fields(n, oneOf(assess.ScopeArea), areaKeys)
 	area := assess.Area{ID: id, Name: r.text(f["name"], "name"), Answers: r.answers(f["answers"], assess.ScopeArea)}
 	seen := map[string]bool{}
 	for _, z := range r.sequence(f["zones"], "zones") {
@@ -129,13 +128,10 @@ func (r *reader) area(n *yaml.Node, id string) assess.Area {
 }
 
 func (r *reader) zone(n *yaml.Node, id string) assess.Zone {
-	f := r.fields(n, "a zone", zoneKeys)
+	f := r.fields(n, oneOf(assess.ScopeZone), zoneKeys)
 	zone := assess.Zone{ID: id, Answers: r.answers(f["answers"], assess.ScopeZone)}
 	for _, list := range assess.ListScopes {
 		r.list(f[list.String()], list, &zone)
-	}
-	if readings := f["readings"]; readings != nil && r.mapping(readings, "readings") {
-		zone.Readings = plain(readings).(map[string]any)
 	}
 	return zone
 }
@@ -143,7 +139,7 @@ func (r *reader) zone(n *yaml.Node, id string) assess.Zone {
 // fields are the values of the known keys of a mapping. An unknown key is a
 // problem where it looks like a known one misspelt or cut short; else it is
 // kept.
-func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yaml.Node {
+func (r *reader) fields(n *yaml.Node, of message.Message, known []string) map[string]*yaml.Node {
 	if !r.mapping(n, of) {
 		return nil
 	}
@@ -153,7 +149,7 @@ func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yam
 		case !slices.Contains(known, p.key.Value):
 			r.unknown(p.key, of, known)
 		case isNull(p.value):
-			r.odd.note(at(p.key), p.key.Value+" has nothing behind it and counts as not said", "")
+			r.odd.note(at(p.key), message.New("record/empty.key", "key", p.key.Value), noHint)
 		case out[p.key.Value] == nil:
 			out[p.key.Value] = p.value
 		}
@@ -161,21 +157,21 @@ func (r *reader) fields(n *yaml.Node, of string, known []string) map[string]*yam
 	return out
 }
 
-func (r *reader) unknown(key *yaml.Node, of string, known []string) {
+func (r *reader) unknown(key *yaml.Node, of message.Message, known []string) {
 	near := assess.Nearest(key.Value, known)
 	if i := slices.IndexFunc(known, func(k string) bool { return strings.HasSuffix(k, "."+key.Value) }); i >= 0 {
 		near = known[i]
 	}
 	if near != "" {
-		r.note(at(key), fmt.Sprintf("%q is not a key of %s", key.Value, of), "did you mean "+near+"?")
+		r.note(at(key), message.New("record/unknown.what", "key", strconv.Quote(key.Value), "of", of), message.New("record/unknown.near", "key", near))
 		return
 	}
-	r.odd.note(at(key), fmt.Sprintf("%q is not a key of %s: kept, and of no effect", key.Value, of), "")
+	r.odd.note(at(key), message.New("record/unknown.kept", "key", strconv.Quote(key.Value), "of", of), noHint)
 }
 
-func (r *reader) mapping(n *yaml.Node, of string) bool {
+func (r *reader) mapping(n *yaml.Node, of any) bool {
 	if n.Kind != yaml.MappingNode {
-		r.note(at(n), of+" is written as keys and values", "write each as key: value on a line of its own, or in { }")
+		r.note(at(n), message.New("record/shape.mapping", "of", of), message.New("record/shape.pairs"))
 	}
 	return n.Kind == yaml.MappingNode
 }
@@ -185,19 +181,19 @@ func (r *reader) sequence(n *yaml.Node, key string) []*yaml.Node {
 		return nil
 	}
 	if n.Kind != yaml.SequenceNode {
-		r.note(at(n), key+" is a list", "start each of them with a dash: - id: ...")
+		r.note(at(n), message.New("record/shape.list", "key", key), message.New("record/shape.dash"))
 		return nil
 	}
 	return n.Content
 }
 
 // text is a plain text; empty where nothing is written.
-func (r *reader) text(n *yaml.Node, key string) string {
+func (r *reader) text(n *yaml.Node, key any) string {
 	if n == nil {
 		return ""
 	}
 	if n.Kind != yaml.ScalarNode {
-		r.note(at(n), key+" is a text", "put it in quotes where it starts with { or [")
+		r.note(at(n), message.New("record/shape.text", "key", key), message.New("record/shape.quote"))
 		return ""
 	}
 	return n.Value
@@ -209,25 +205,17 @@ func (r *reader) word(n *yaml.Node, key string, words []string) string {
 	if text == "" || slices.Contains(words, text) {
 		return text
 	}
-	r.note(at(n), fmt.Sprintf("%q is not a word for %s", text, key), choiceHint(text, words))
+	r.note(at(n), message.New("record/header.word", "word", strconv.Quote(text), "key", key), assess.OneOf(text, words))
 	return ""
 }
 
-func choiceHint(word string, words []string) string {
-	hint := "one of: " + strings.Join(words, ", ")
-	if near := assess.Nearest(word, words); near != "" {
-		hint = "did you mean " + near + "? " + hint
-	}
-	return hint
-}
-
 func (r *reader) day(n *yaml.Node) assess.Day {
-	text := r.text(n, "a day")
+	text := r.text(n, message.New("record/part.day"))
 	if text == "" {
 		return ""
 	}
 	if !validDay(text) {
-		r.note(at(n), fmt.Sprintf("%q is not a day", text), "write year, month and day: 2026-05-04")
+		r.note(at(n), message.New("record/header.day", "day", strconv.Quote(text)), message.New("record/header.write_day"))
 		return ""
 	}
 	return assess.Day(text)

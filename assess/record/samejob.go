@@ -8,7 +8,7 @@ import (
 )
 
 // sameJob reports whether two jobs say the same of the same things, in the
-// same order of things. Readings are not compared: nothing here changes them.
+// same order of things.
 func sameJob(a, b *assess.Job) bool {
 	return a.Region == b.Region && a.Units == b.Units && a.Visited == b.Visited &&
 		maps.EqualFunc(a.Answers, b.Answers, same) && slices.EqualFunc(a.Areas, b.Areas, sameArea)

@@ -4,20 +4,22 @@ import (
 	"encoding/json"
 
 	"underfoot/assess"
+	"underfoot/assess/figure"
+	"underfoot/assess/message"
 )
 
 // object is a piece of a JSON Schema. Keys come out in alphabetical order, so
 // the same catalogue gives the same bytes.
 type object = map[string]any
 
-// JSONSchema is the draft-07 schema of a record, by which an editor completes
+// JSONSchema is the draft-07 schema of a record, titled in a language, by which an editor completes
 // keys and choices. It is as open as Read is: unknown keys are allowed, and
 // what a text must look like is left to Read.
-func JSONSchema(v Values) ([]byte, error) {
+func JSONSchema(v Values, l *message.Language) ([]byte, error) {
 	s := &schemaMaker{schema: v.Schema()}
 	root := s.record()
 	root["$schema"] = "http://json-schema.org/draft-07/schema#"
-	root["title"] = "Record of an assessment of a floor that is to carry tile"
+	root["title"] = l.Text("record/schema.title")
 	root["definitions"] = object{"day": day(), "id": object{"type": "string", "pattern": kebab.String(), "maxLength": maxID}, "reply": replies()}
 	out, err := json.MarshalIndent(root, "", "  ")
 	return append(out, '\n'), err
@@ -28,7 +30,7 @@ type schemaMaker struct{ schema *assess.Schema }
 func (s *schemaMaker) record() object {
 	return mappingOf(object{
 		"format":  object{"const": Format},
-		"region":  object{"enum": regions},
+		"region":  object{"enum": figure.Regions},
 		"units":   object{"enum": units},
 		"visited": ref("day"),
 		"answers": s.answers(assess.ScopeJob),
@@ -46,7 +48,7 @@ func (s *schemaMaker) area() object {
 }
 
 func (s *schemaMaker) zone() object {
-	keys := object{"id": ref("id"), "answers": s.answers(assess.ScopeZone), "readings": object{"type": "object"}}
+	keys := object{"id": ref("id"), "answers": s.answers(assess.ScopeZone)}
 	for _, list := range assess.ListScopes {
 		keys[list.String()] = s.list(list)
 	}

@@ -8,12 +8,13 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"go.yaml.in/yaml/v4"
 
+	"underfoot/assess/message"
 	"underfoot/assess/record"
 )
 
 func compiled(t *testing.T) *jsonschema.Schema {
 	t.Helper()
-	text, err := record.JSONSchema(values())
+	text, err := record.JSONSchema(values(), message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,8 +109,8 @@ func TestSchemaRefuses(t *testing.T) {
 
 // TestSchemaIsStable: the same catalogue gives the same bytes.
 func TestSchemaIsStable(t *testing.T) {
-	a, _ := record.JSONSchema(values())
-	b, _ := record.JSONSchema(values())
+	a, _ := record.JSONSchema(values(), message.English())
+	b, _ := record.JSONSchema(values(), message.English())
 	if !bytes.Equal(a, b) {
 		t.Error("two runs differ")
 	}

@@ -8,6 +8,7 @@ import (
 
 	"go.yaml.in/yaml/v4"
 
+	"underfoot/assess/message"
 	"underfoot/assess/plaintext"
 )
 
@@ -18,13 +19,10 @@ const (
 	maxDepth = 24
 )
 
-const hiddenHint = "delete the character; a record holds plain text"
-
 // screenBytes finds what no record may hold, before anything reads it.
 func (l *ledger) screenBytes() {
 	if len(l.data) > maxBytes {
-		l.note(place{1, 1}, fmt.Sprintf("the file is larger than %d kB", maxBytes>>10),
-			"a record holds answers; keep photos and papers in files of their own")
+		l.note(place{1, 1}, message.New("record/size.what", "most", maxBytes>>10), message.New("record/size.hint"))
 		return
 	}
 	line, column := 1, 1
@@ -32,10 +30,10 @@ func (l *ledger) screenBytes() {
 		r, size := utf8.DecodeRune(rest)
 		switch {
 		case r == utf8.RuneError && size == 1:
-			l.note(place{line, column}, "the file is not UTF-8 text", "save it as UTF-8")
+			l.note(place{line, column}, message.New("record/encoding.what"), message.New("record/encoding.hint"))
 			return
 		case plaintext.Hidden(r) && !(r == '\r' && bytes.HasPrefix(rest[1:], []byte("\n"))):
-			l.note(place{line, column}, fmt.Sprintf("a control character (U+%04X) stands here", r), hiddenHint)
+			l.note(place{line, column}, message.New("record/hidden.here", "code", fmt.Sprintf("U+%04X", r)), message.New("record/hidden.hint"))
 		}
 		rest, column = rest[size:], column+1
 		if r == '\n' {
@@ -46,22 +44,18 @@ func (l *ledger) screenBytes() {
 
 // parse reads the document node of the tree; nil where that fails.
 func (l *ledger) parse() *yaml.Node {
-	if tree := scanJSON(l.data); tree != nil {
-		return tree
-	}
 	var doc yaml.Node
-	err := yaml.Load(l.data, &doc)
+	err := yaml.Load(asYAML(l.data), &doc)
 	var bad *yaml.LoadError
 	switch {
 	case err == nil && doc.Kind == yaml.DocumentNode && len(doc.Content) == 1:
 		return &doc
 	case errors.As(err, &bad) && bad.Mark.Line > 0:
-		l.note(place{bad.Mark.Line, max(bad.Mark.Column, 1)}, "this is not YAML: "+bad.Message,
-			"check indentation, brackets and quotes on this line and the one above")
+		l.note(place{bad.Mark.Line, max(bad.Mark.Column, 1)}, message.New("record/form.yaml", "why", bad.Message), message.New("record/form.check"))
 	case bytes.Contains(l.data, []byte("\n---")):
-		l.note(place{1, 1}, "the file holds several documents", "keep each record in a file of its own")
+		l.note(place{1, 1}, message.New("record/several.what"), message.New("record/several.hint"))
 	default:
-		l.note(place{1, 1}, "the file holds no record", "its first line is: format: "+Format)
+		l.note(place{1, 1}, message.New("record/none.what"), message.New("record/none.hint", "format", Format))
 	}
 	return nil
 }
@@ -71,13 +65,13 @@ func (l *ledger) parse() *yaml.Node {
 func (l *ledger) screenTree(n *yaml.Node, depth int) (sound bool) {
 	switch {
 	case depth > maxDepth:
-		l.note(at(n), fmt.Sprintf("nested more than %d levels deep", maxDepth), "no answer of a record lies deeper than twelve levels")
+		l.note(at(n), message.New("record/deep.what", "most", maxDepth), message.New("record/deep.hint"))
 		return false
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		l.note(at(n), "a record has no references (& and *)", "write the value out, or put it in quotes")
+		l.note(at(n), message.New("record/reference.what"), message.New("record/reference.hint"))
 		return false
 	case n.Style&yaml.TaggedStyle != 0:
-		l.note(at(n), "a record has no tags (!)", "put the value in quotes")
+		l.note(at(n), message.New("record/tag.what"), message.New("record/tag.hint"))
 		return false
 	case n.Kind == yaml.ScalarNode:
 		l.screenText(n)
@@ -95,7 +89,7 @@ func (l *ledger) screenTree(n *yaml.Node, depth int) (sound bool) {
 func (l *ledger) screenText(n *yaml.Node) {
 	for _, r := range n.Value {
 		if plaintext.Hidden(r) {
-			l.note(at(n), fmt.Sprintf("the text holds a control character (U+%04X)", r), hiddenHint)
+			l.note(at(n), message.New("record/hidden.in_text", "code", fmt.Sprintf("U+%04X", r)), message.New("record/hidden.hint"))
 			return
 		}
 	}
@@ -106,12 +100,12 @@ func (l *ledger) screenKeys(n *yaml.Node) (sound bool) {
 	sound = true
 	for _, p := range pairs(n) {
 		if p.key.Kind != yaml.ScalarNode {
-			l.note(at(p.key), "a key is a single word", "put quotes around a value that starts with { or [")
+			l.note(at(p.key), message.New("record/key.what"), message.New("record/key.hint"))
 			sound = false
 			continue
 		}
 		if line, twice := seen[p.key.Value]; twice {
-			l.note(at(p.key), fmt.Sprintf("%s stands twice, first in line %d", p.key.Value, line), "keep one of the two")
+			l.note(at(p.key), message.New("record/twice.what", "key", p.key.Value, "line", line), message.New("record/twice.hint"))
 			continue
 		}
 		seen[p.key.Value] = p.key.Line

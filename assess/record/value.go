@@ -2,21 +2,27 @@ package record
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
-// errLate refuses a year that has not come.
-var errLate = errors.New("lies after the day of the visit")
+// A lateYear refuses a year that has not come.
+type lateYear struct{ what message.Message }
+
+// Error says it in English.
+func (l *lateYear) Error() string { return l.what.String() }
+
+// Message names the year and the day of the visit.
+func (l *lateYear) Message() message.Message { return l.what }
 
 // read reads the text of a value and refuses a year after the visit.
 func read(v Values, d *assess.Declaration, text string, sys quantity.System, visited assess.Day) (assess.Set, error) {
 	set, err := v.Read(d, text, sys)
 	if err == nil && visited != "" && late(d, set, visited) {
-		err = fmt.Errorf("%s of %s %w, %s", text, d.ID, errLate, visited)
+		err = &lateYear{message.New("record/late.what", "year", text, "fact", d.ID, "visited", visited)}
 	}
 	return set, err
 }
@@ -27,20 +33,22 @@ func late(d *assess.Declaration, set assess.Set, day assess.Day) bool {
 }
 
 // explain is what is wrong with a value and what to write in its place.
-func explain(v Values, d *assess.Declaration, text string, sys quantity.System, err error) (what, hint string) {
+func explain(v Values, d *assess.Declaration, text string, sys quantity.System, err error) (what, hint message.Message) {
+	what = message.Of(err)
+	var after *lateYear
 	var unclear *quantity.Unclear
 	var malformed *quantity.Malformed
 	switch {
-	case errors.Is(err, errLate):
-		return err.Error(), "write the year as it was, or put the day right"
+	case errors.As(err, &after):
+		return what, message.New("record/late.hint")
 	case errors.As(err, &unclear), errors.As(err, &malformed):
-		return d.ID + ": " + err.Error(), ""
+		return message.New("record/value.fault", "fact", d.ID, "fault", what), noHint
 	case len(d.Choices) > 0:
-		return err.Error(), choiceHint(wrongWord(v, d, text, sys), d.Choices)
+		return what, assess.OneOf(wrongWord(v, d, text, sys), d.Choices)
 	case d.Kind == assess.KindQuantity:
-		return err.Error(), "it lies in " + v.Write(d, assess.Set{Range: d.Bounds}, sys)
+		return what, message.New("record/value.bounds", "range", v.Write(d, assess.Set{Range: d.Bounds}, sys))
 	}
-	return err.Error(), ""
+	return what, noHint
 }
 
 // wrongWord is the first of several choices that cannot be read.

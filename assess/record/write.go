@@ -31,15 +31,15 @@ func (d *Document) Bytes() ([]byte, error) {
 	w.record()
 	out, err := dump(tree, json.Valid(d.source))
 	if err != nil {
-		return nil, &assess.Problem{Kind: assess.Internal, What: message.Verbatim("the record could not be written"), Cause: err}
+		return nil, &assess.Problem{Kind: assess.Internal, What: message.New("record/written.failed"), Cause: err}
 	}
-	back, err := Read(out, "the record as written", d.values)
+	back, err := Read(out, "written", d.values)
 	if err == nil && !sameJob(back.job, d.job) {
 		err = fmt.Errorf("it reads back as something else")
 	}
 	if err != nil {
-		return nil, &assess.Problem{Kind: assess.Internal, What: message.Verbatim("the record was written wrongly: " + err.Error()),
-			Hint: message.Verbatim("nothing was saved; this is a fault of the program"), Cause: err}
+		return nil, &assess.Problem{Kind: assess.Internal, What: message.New("record/written.wrongly", "why", message.Of(err)),
+			Hint: message.New("record/written.hint"), Cause: err}
 	}
 	return out, nil
 }

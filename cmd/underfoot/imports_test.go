@@ -26,7 +26,7 @@ var allowed = map[string]string{
 	"assess/slab":             "assess assess/figure assess/formula assess/quantity assess/message",
 	"assess/check":            "assess assess/figure assess/formula assess/quantity assess/structure assess/buildup assess/surface assess/slab assess/message",
 	"assess/takeoff":          "assess assess/figure assess/quantity assess/message",
-	"assess/record":           "assess assess/plaintext assess/quantity assess/message",
+	"assess/record":           "assess assess/figure assess/plaintext assess/quantity assess/message",
 	"rules/pack":              "assess assess/condition assess/figure assess/message",
 	"rules/judge":             "assess assess/check assess/condition assess/facts assess/figure assess/quantity assess/question rules/pack assess/message",
 	"rules/plan":              "assess assess/facts assess/quantity assess/takeoff rules/judge rules/pack assess/message",

@@ -101,8 +101,8 @@ func (p *part) sources() {
 		at := p.place().key("source").item(i)
 		p.id(s.ID, "source", at)
 		c := figure.Citation{Source: figure.Source{ID: s.ID, Title: s.Title, Edition: s.Edition, Known: s.Known}, States: message.Verbatim(s.States)}
-		if err := c.Check(); err != nil {
-			p.problem(at, message.New("pack/source.fault", "id", s.ID, "fault", strings.ReplaceAll(err.Error(), "\n", "; ")))
+		for _, fault := range c.Faults() {
+			p.problem(at, message.New("pack/source.fault", "id", s.ID, "fault", fault))
 		}
 		if s.States == "" {
 			p.problem(at, message.New("pack/source.no_statement", "id", s.ID))

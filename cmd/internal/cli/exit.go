@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/cmd/internal/line"
 	"underfoot/rules/interview"
 )
@@ -80,7 +81,7 @@ func (a *app) report(err error) {
 	case errors.As(err, &problem):
 		a.complain(problem.Report(a.language))
 	default:
-		a.complain(err.Error())
+		a.complain(a.language.Say(message.Of(err)))
 	}
 }
 

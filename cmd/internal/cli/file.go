@@ -61,7 +61,7 @@ func (a *app) load(name string) (*file, error) {
 
 func (a *app) bytes(name string) ([]byte, error) {
 	if name != "-" {
-		data, _, err := disk.Load(name)
+		data, err := disk.Load(name)
 		return data, err
 	}
 	data, err := io.ReadAll(a.In)
@@ -76,11 +76,23 @@ func (a *app) parse(name string, data []byte) (*file, error) {
 	if err != nil {
 		return nil, err
 	}
-	doc, err := record.Read(data, name, reader.Catalogue)
+	doc, err := a.read(name, data, reader.Catalogue)
 	if err != nil {
 		return nil, err
 	}
 	return a.withRules(name, doc)
+}
+
+// read reads a record and tells what in it is of no effect.
+func (a *app) read(name string, data []byte, v record.Values) (*record.Document, error) {
+	doc, err := record.Read(data, name, v)
+	if err != nil {
+		return nil, err
+	}
+	for _, w := range doc.Warnings() {
+		a.complain(a.say("cli/problem.warning", "what", w.Report(a.language)))
+	}
+	return doc, nil
 }
 
 // withRules opens the rules that a record, or the flags, ask for.

@@ -16,7 +16,7 @@ func (a *app) schemaCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			schema, err := record.JSONSchema(e.Catalogue)
+			schema, err := record.JSONSchema(e.Catalogue, a.language)
 			if err != nil {
 				return err
 			}

@@ -50,7 +50,7 @@ func (a *app) set(name string, pairs []string) error {
 // openOrNew reads the record, or starts one for the flags given.
 func (a *app) openOrNew(name string, data []byte, c *question.Catalogue) (*record.Document, error) {
 	if len(data) > 0 {
-		return record.Read(data, name, c)
+		return a.read(name, data, c)
 	}
 	region := a.region
 	if region == "" {
@@ -244,7 +244,7 @@ func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Questio
 	case errors.As(err, &unclear):
 		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Of(unclear), message.New("cli/set.readings", "list", strings.Join(unclear.Readings, ", ")))
 	case errors.As(err, &refused):
-		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Verbatim(refused.What), message.Verbatim(refused.Hint))
+		return assess.Answer{}, refuse(q.Decl.ID+"="+value, refused.What, refused.Hint)
 	case err != nil:
 		return assess.Answer{}, refuse(q.Decl.ID+"="+value, message.Of(err), message.New("cli/set.example", "example", q.Text.Example))
 	}

@@ -67,7 +67,7 @@ type walk struct {
 }
 
 func (a *app) startWalk(name string) (*walk, error) {
-	data, _, err := disk.Load(name)
+	data, err := disk.Load(name)
 	var doc *record.Document
 	switch {
 	case errors.Is(err, os.ErrNotExist):
@@ -126,7 +126,7 @@ func (w *walk) save(changes []interview.Change) error {
 
 // clash says whose answers stand against each other.
 func clash(c record.Clash) error {
-	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: message.Verbatim(c.What), Hint: message.New("cli/walk.clash_hint")}
+	p := &assess.Problem{Kind: assess.Conflict, Place: c.Place, What: c.What, Hint: message.New("cli/walk.clash_hint")}
 	if c.Mine != nil && c.Theirs != nil {
 		p.What = message.New("cli/walk.clash", "theirs", strconv.Quote(c.Theirs.Text), "mine", strconv.Quote(c.Mine.Text))
 	}

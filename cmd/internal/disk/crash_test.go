@@ -54,7 +54,7 @@ func TestKilled(t *testing.T) {
 	}
 	for range kills {
 		reported := killedRun(t, path)
-		data, _, err := Load(path)
+		data, err := Load(path)
 		if err != nil {
 			t.Fatal(err)
 		}

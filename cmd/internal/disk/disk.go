@@ -4,9 +4,7 @@ package disk
 
 import (
 	"context"
-	"crypto/sha256"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -18,13 +16,6 @@ import (
 	"underfoot/assess/message"
 )
 
-// A Stamp tells one content of a file from another. The zero Stamp is that of
-// no file.
-type Stamp [sha256.Size]byte
-
-// StampOf is the stamp of a content.
-func StampOf(data []byte) Stamp { return sha256.Sum256(data) }
-
 // How long a save waits for another program's, and how often it looks. A test
 // is less patient.
 var (
@@ -32,14 +23,13 @@ var (
 	lockInterval = 5 * time.Millisecond
 )
 
-// Load reads a file whole, with the stamp of what was read. Errors are
-// *assess.Problem of the kind IO.
-func Load(path string) ([]byte, Stamp, error) {
+// Load reads a file whole. Errors are *assess.Problem of the kind IO.
+func Load(path string) ([]byte, error) {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		return nil, Stamp{}, failed(path, "cannot be read", err)
+		return nil, failed(path, "read", err)
 	}
-	return data, StampOf(data), nil
+	return data, nil
 }
 
 // Save replaces a file by what change makes of its current content, which is
@@ -51,7 +41,7 @@ func Load(path string) ([]byte, Stamp, error) {
 func Save(path string, change func(current []byte) ([]byte, error)) error {
 	target, err := resolve(path)
 	if err != nil {
-		return failed(path, "cannot be saved", err)
+		return failed(path, "saved", err)
 	}
 	unlock, err := lock(target)
 	if err != nil {
@@ -60,7 +50,7 @@ func Save(path string, change func(current []byte) ([]byte, error)) error {
 	defer unlock()
 	current, err := os.ReadFile(target)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return failed(path, "cannot be read", err)
+		return failed(path, "read", err)
 	}
 	next, err := change(current)
 	if err != nil {
@@ -78,7 +68,7 @@ func Save(path string, change func(current []byte) ([]byte, error)) error {
 func WriteNew(path string, data []byte) error {
 	target, err := resolve(path)
 	if err != nil {
-		return failed(path, "cannot be written", err)
+		return failed(path, "written", err)
 	}
 	if info, err := os.Stat(target); err == nil && info.Mode()&(fs.ModeDevice|fs.ModeNamedPipe) != 0 {
 		return through(target, data)
@@ -89,11 +79,11 @@ func WriteNew(path string, data []byte) error {
 func through(target string, data []byte) error {
 	f, err := os.OpenFile(target, os.O_WRONLY, 0)
 	if err != nil {
-		return failed(target, "cannot be opened", err)
+		return failed(target, "opened", err)
 	}
 	_, err = f.Write(data)
 	if err = errors.Join(err, f.Close()); err != nil {
-		return failed(target, "cannot be written", err)
+		return failed(target, "written", err)
 	}
 	return nil
 }
@@ -115,14 +105,14 @@ func resolve(path string) (string, error) {
 	return filepath.Join(folder, filepath.Base(path)), err
 }
 
-// LockPath is the lock file of a file: a hidden one beside it. It stays after
+// lockPath is the lock file of a file: a hidden one beside it. It stays after
 // use, since taking it away would let two programs lock two different files.
-func LockPath(path string) string {
+func lockPath(path string) string {
 	return hidden(path, "lock")
 }
 
 func lock(target string) (unlock func(), err error) {
-	l := flock.New(LockPath(target), flock.SetPermissions(0o600))
+	l := flock.New(lockPath(target), flock.SetPermissions(0o600))
 	ctx, cancel := context.WithTimeout(context.Background(), lockPatience)
 	defer cancel()
 	_, err = l.TryLockContext(ctx, lockInterval)
@@ -131,8 +121,7 @@ func lock(target string) (unlock func(), err error) {
 		return func() { _ = l.Close() }, nil
 	case errors.Is(err, context.DeadlineExceeded):
 		return nil, &assess.Problem{Kind: assess.Conflict, Place: target, Cause: err,
-			What: message.Verbatim("another program is saving this file"),
-			Hint: message.Verbatim(fmt.Sprintf("nothing was changed; wait for it and try again (it holds %s)", LockPath(target)))}
+			What: message.New("disk/busy.what"), Hint: message.New("disk/busy.hint", "lock", lockPath(target))}
 	}
-	return nil, failed(target, "cannot be locked for saving", err)
+	return nil, failed(target, "locked", err)
 }

@@ -17,7 +17,7 @@ import (
 
 func content(t *testing.T, path string) string {
 	t.Helper()
-	data, _, err := Load(path)
+	data, err := Load(path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,8 +50,8 @@ func TestSaveAndLoad(t *testing.T) {
 	if err := Save(path, func(current []byte) ([]byte, error) { return append(current, " two"...), nil }); err != nil {
 		t.Fatal(err)
 	}
-	data, stamp, err := Load(path)
-	if err != nil || string(data) != "one two" || stamp != StampOf([]byte("one two")) {
+	data, err := Load(path)
+	if err != nil || string(data) != "one two" {
 		t.Errorf("%q %v", data, err)
 	}
 	leftovers(t, path)
@@ -136,7 +136,7 @@ func TestProblems(t *testing.T) {
 	if err := os.WriteFile(readOnly, []byte("old"), 0o400); err != nil {
 		t.Fatal(err)
 	}
-	_, _, missing := Load(filepath.Join(folder, "none.yaml"))
+	_, missing := Load(filepath.Join(folder, "none.yaml"))
 	for _, c := range []struct {
 		name string
 		err  error
@@ -174,7 +174,7 @@ func TestLockedByAnother(t *testing.T) {
 	err := Save(path, func([]byte) ([]byte, error) {
 		err := Save(path, to("inner"))
 		p := problem(t, err, assess.Conflict)
-		if !strings.Contains(p.Hint.String(), LockPath(path)) {
+		if !strings.Contains(p.Hint.String(), lockPath(path)) {
 			t.Errorf("%s", p.Report(message.English()))
 		}
 		return []byte("outer"), nil

@@ -22,19 +22,19 @@ type creator func(target string) (*os.File, error)
 func replace(target string, data []byte, create creator) error {
 	mode, err := modeOf(target)
 	if err != nil {
-		return failed(target, "cannot be written", err)
+		return failed(target, "written", err)
 	}
 	temp, err := writeBeside(target, data, mode, create)
 	if err != nil {
-		return failed(target, "cannot be written", err)
+		return failed(target, "written", err)
 	}
 	if err := os.Rename(temp, target); err != nil {
 		_ = os.Remove(temp)
-		return failed(target, "cannot be replaced", err)
+		return failed(target, "replaced", err)
 	}
 	if err := syncFolder(filepath.Dir(target)); err != nil {
-		return &assess.Problem{Kind: assess.IO, Place: target, What: message.Verbatim("the folder could not be forced to the disk: " + reason(err)),
-			Hint: message.Verbatim("the file was written, but a power cut now may bring the old one back"), Cause: err}
+		return &assess.Problem{Kind: assess.IO, Place: target, What: message.New("disk/folder.what", "why", reason(err)),
+			Hint: message.New("disk/folder.hint"), Cause: err}
 	}
 	return nil
 }
@@ -56,7 +56,7 @@ func modeOf(target string) (fs.FileMode, error) {
 	return info.Mode().Perm(), nil
 }
 
-var errNotAFile = errors.New("it is not a plain file")
+var errNotAFile = message.New("disk/cause.no_file").Err()
 
 // writeBeside writes a hidden file beside the target; on failure nothing of it
 // is left.
@@ -109,32 +109,33 @@ func syncFolder(folder string) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// failed says what could not be done with a file, and what to do about it.
-func failed(path, what string, cause error) error {
-	return &assess.Problem{Kind: assess.IO, Place: path, What: message.Verbatim(what + ": " + reason(cause)), Hint: message.Verbatim(hint(cause)), Cause: cause}
+// failed says what could not be done with a file, such as read, and what to do
+// about it.
+func failed(path, deed string, cause error) error {
+	return &assess.Problem{Kind: assess.IO, Place: path, What: message.New("disk/failed."+deed, "why", reason(cause)), Hint: hint(cause), Cause: cause}
 }
 
 // reason is the cause without the paths that the system adds to it.
-func reason(err error) string {
+func reason(err error) message.Message {
 	var path *fs.PathError
 	var link *os.LinkError
 	switch {
 	case errors.As(err, &path):
-		return path.Err.Error()
+		return message.Of(path.Err)
 	case errors.As(err, &link):
-		return link.Err.Error()
+		return message.Of(link.Err)
 	}
-	return err.Error()
+	return message.Of(err)
 }
 
-func hint(err error) string {
+func hint(err error) message.Message {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return "check the name and the folder"
+		return message.New("disk/hint.missing")
 	case errors.Is(err, fs.ErrPermission):
-		return "nothing was changed; check who may write there"
+		return message.New("disk/hint.denied")
 	case diskFull(err):
-		return "disk full: nothing was changed; make room and try again"
+		return message.New("disk/hint.full")
 	}
-	return "nothing was changed"
+	return message.New("disk/hint.unchanged")
 }

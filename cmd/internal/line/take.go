@@ -162,7 +162,7 @@ func (a *Asker) again(p interview.Prompt, err error) ([]interview.Change, string
 func describe(err error) string {
 	var refused *question.Refused
 	if errors.As(err, &refused) {
-		return refused.What + "\n  " + refused.Hint
+		return refused.What.String() + "\n  " + refused.Hint.String()
 	}
 	return err.Error()
 }

@@ -48,7 +48,7 @@ func (m *model) takeValue(text string) {
 func problem(err error) string {
 	var refused *question.Refused
 	if errors.As(err, &refused) {
-		return refused.What + ": " + refused.Hint
+		return refused.What.String() + ": " + refused.Hint.String()
 	}
 	return err.Error()
 }
