@@ -40,14 +40,14 @@ func Open(region string, sys quantity.System, l *message.Language, packs ...*pac
 	e := &Engine{Region: region, System: sys, Language: l, Figures: added.Figures}
 	derivations := check.All(e.Figures)
 	var err error
-	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations)); err != nil {
+	if e.Catalogue, err = question.Open(e.Figures, facts.Derived(derivations), l); err != nil {
 		return nil, err
 	}
 	if e.facts, err = facts.NewPlan(e.Catalogue, derivations); err != nil {
 		return nil, err
 	}
 	names := e.Catalogue.Names()
-	ours, err := pack.Shipped(names, e.Figures.Region)
+	ours, err := pack.Shipped(names, e.Figures.Region, l)
 	if err != nil {
 		return nil, err
 	}

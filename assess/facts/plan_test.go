@@ -8,6 +8,7 @@ import (
 	"underfoot/assess/check"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 )
@@ -25,7 +26,7 @@ func plan(t *testing.T, more ...assess.Derivation) (*facts.Plan, error) {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
 	all := append(check.All(figures), more...)
-	c, err := question.Open(figures, facts.Derived(all))
+	c, err := question.Open(figures, facts.Derived(all), message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,14 +61,14 @@ func TestCatalogueAndPlanMustAgree(t *testing.T) {
 	figures := figure.For("us", quantity.US)
 	checks := check.All(figures)
 	stranger := derive("floor.x", "zone.base")
-	c, err := question.Open(figures, facts.Derived(checks))
+	c, err := question.Open(figures, facts.Derived(checks), message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
 	if _, err := facts.NewPlan(c, append(checks, stranger)); err == nil || !strings.Contains(err.Error(), "gives floor.x, which is not declared") {
 		t.Errorf("a fact not declared: %v", err)
 	}
-	if c, err = question.Open(figures, facts.Derived(append(checks, stranger))); err != nil {
+	if c, err = question.Open(figures, facts.Derived(append(checks, stranger)), message.English()); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := facts.NewPlan(c, append(checks, derive("floor.covers", "floor.x"))); err == nil || !strings.Contains(err.Error(), "nothing makes the fact floor.x") {
@@ -119,7 +120,7 @@ func TestAsked(t *testing.T) {
 func schemaOf(t *testing.T) *assess.Schema {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
-	c, err := question.Open(figures, facts.Derived(check.All(figures)))
+	c, err := question.Open(figures, facts.Derived(check.All(figures)), message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 )
@@ -65,7 +66,7 @@ func (x trial) declare(c *question.Catalogue) assess.Declaration {
 var theWorld = sync.OnceValue(func() *world {
 	figures := figure.For("us", quantity.US)
 	checks := check.All(figures)
-	plain, err := question.Open(figures, facts.Derived(checks))
+	plain, err := question.Open(figures, facts.Derived(checks), message.English())
 	if err != nil {
 		panic(err)
 	}
@@ -73,7 +74,7 @@ var theWorld = sync.OnceValue(func() *world {
 	for _, x := range trials {
 		declared = append(declared, x.declare(plain))
 	}
-	c, err := question.Open(figures, declared)
+	c, err := question.Open(figures, declared, message.English())
 	if err != nil {
 		panic(err)
 	}

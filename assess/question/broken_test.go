@@ -1,6 +1,7 @@
 package question
 
 import (
+	"fmt"
 	"io/fs"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -57,20 +59,18 @@ of = "layer.kind"
 empty = "bare"
 `)
 	put("vocabulary.toml", "")
-	put("text.en.toml", `[groups]
-zone = "Base"
-
-[words."layer.kind"]
-lino = ["vinyl"]
-
-["zone.base"]
-label = "Base"
-`)
+	text := func(id, label, choices string) string {
+		return fmt.Sprintf("[%q]\nlabel = %q\nask = \"a\"\nwhy = \"w\"\nhow = \"h\"\nlimits = \"l\"\nwho = \"owner\"\nchoices = {%s}\n", id, label, choices)
+	}
+	put("text.en.toml", text("zone.base", "Base", `joists = "Joists", slab = "Slab"`)+text("layer.thickness", "Thickness", "")+
+		text("layer.kind", "Kind", `vinyl = "Vinyl", tile = "Tile"`))
+	put("group.en.toml", "zone = \"Base\"\nlayer = \"Layers\"\n")
+	put("word.en.toml", "[words.\"layer.kind\"]\nlino = [\"vinyl\"]\n")
 	return files
 }
 
 func TestSmallCatalogueOpens(t *testing.T) {
-	c, err := open(small(), figure.For("us", quantity.US), nil)
+	c, err := open(small(), figure.For("us", quantity.US), nil, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,7 +94,18 @@ func TestBrokenCatalogueSaysWhy(t *testing.T) {
 		{"key that no record has", "catalogue/zone.toml", `nature =`, `natur =`, "catalogue/zone.toml"},
 		{"not TOML", "catalogue/zone.toml", `scope = "zone"`, `scope = zone`, "catalogue/zone.toml"},
 		{"key that no tally has", "tally.toml", `fold =`, `folds =`, "tally.toml"},
-		{"texts are not TOML", "text.en.toml", `label = "Base"`, `label = Base`, "toml"},
+		{"texts are not TOML", "text.en.toml", `ask = "a"`, `ask = a`, "text.en.toml"},
+		{"text with a key that none has", "text.en.toml", `limits =`, `limmits =`, "limmits"},
+		{"text of no question", "text.en.toml", `["zone.base"]`, `["zone.bass"]`, "text zone.bass: there is no question of that id"},
+		{"question without a text", "text.en.toml", `["zone.base"]`, `["zone.bass"]`, "text zone.base: `label` is missing"},
+		{"sentence that is missing", "text.en.toml", `why = "w"`, `why = ""`, "text zone.base: `why` is missing"},
+		{"choice without a label", "text.en.toml", `joists = "Joists", `, ``, "text zone.base: `choices.joists` is missing"},
+		{"hole that nothing fills", "text.en.toml", `ask = "a"`, `ask = "a {zone.base}"`, "`ask` has a brace"},
+		{"group of no questions", "group.en.toml", `zone =`, `zones =`, "group zones: there is no group of that name"},
+		{"group without a title", "group.en.toml", `zone = "Base"`, ``, "group zone: `zone` is missing"},
+		{"words of no question", "word.en.toml", `layer.kind`, `layer.sort`, "word layer.sort: there is no question of that id"},
+		{"words of no choice", "word.en.toml", `["vinyl"]`, `["vinil"]`, `"lino" stands for vinil, which is no choice`},
+		{"words under another key", "word.en.toml", `[words.`, `[word.`, "word"},
 		{"scope", "catalogue/zone.toml", `"zone"`, `"house"`, `zone.base: "house" is not a scope`},
 		{"kind", "catalogue/zone.toml", `"choice"`, `"word"`, `zone.base: "word" is not a kind`},
 		{"nature", "catalogue/zone.toml", `"found"`, `"seen"`, `zone.base: "seen" is not a nature`},
@@ -118,7 +129,7 @@ func TestBrokenCatalogueSaysWhy(t *testing.T) {
 				t.Fatalf("%s has no %q", b.file, b.from)
 			}
 			files[b.file] = &fstest.MapFile{Data: []byte(strings.Replace(text, b.from, b.to, 1))}
-			if _, err := open(files, figure.For("us", quantity.US), nil); err == nil || !strings.Contains(err.Error(), b.want) {
+			if _, err := open(files, figure.For("us", quantity.US), nil, message.English()); err == nil || !strings.Contains(err.Error(), b.want) {
 				t.Errorf("error %v\nwant %q in it", err, b.want)
 			}
 		})
@@ -129,7 +140,7 @@ func TestMissingFileIsAnError(t *testing.T) {
 	for name := range small() {
 		files := small()
 		delete(files, name)
-		if _, err := open(files, figure.For("us", quantity.US), nil); err == nil || !strings.Contains(err.Error(), name) {
+		if _, err := open(files, figure.For("us", quantity.US), nil, message.English()); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("without %s: %v", name, err)
 		}
 	}
@@ -144,7 +155,7 @@ func TestProblemsComeAllAtOnce(t *testing.T) {
 		}
 		files[name] = &fstest.MapFile{Data: []byte(strings.NewReplacer(`zone.base ==`, `zone.bass ==`, `layer.kind ==`, `layer.sort ==`).Replace(string(data)))}
 	}
-	_, err := open(files, figure.For("us", quantity.US), nil)
+	_, err := open(files, figure.For("us", quantity.US), nil, message.English())
 	problems, ok := err.(assess.Problems)
 	if !ok || len(problems) != 3 {
 		t.Fatalf("%v", err)

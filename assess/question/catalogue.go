@@ -39,14 +39,15 @@ type Catalogue struct {
 }
 
 // Open reads and compiles the catalogue. The derived declarations are the facts
-// that checks and the program itself give; conditions may name them. All
-// problems come back at once as assess.Problems.
-func Open(figures condition.Figures, derived []assess.Declaration) (*Catalogue, error) {
-	return open(shipped, figures, derived)
+// that checks and the program itself give; conditions may name them. What a
+// person reads is in the language. All problems come back at once as
+// assess.Problems.
+func Open(figures condition.Figures, derived []assess.Declaration, l *message.Language) (*Catalogue, error) {
+	return open(shipped, figures, derived, l)
 }
 
 // open is Open on files of the same names.
-func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) (*Catalogue, error) {
+func open(files fs.FS, figures condition.Figures, derived []assess.Declaration, l *message.Language) (*Catalogue, error) {
 	records, err := readFacts(files)
 	if err != nil {
 		return nil, err
@@ -59,7 +60,7 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) 
 	if err != nil {
 		return nil, err
 	}
-	texts, err := readTexts(files)
+	texts, err := readTexts(files, l)
 	if err != nil {
 		return nil, err
 	}
@@ -86,16 +87,16 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration) 
 		list = append(list, d)
 	}
 	c.names = condition.Names{Schema: assess.NewSchema(list), Figures: figures}
-	return c, c.compile(records, tallies, words, texts.facts)
+	return c, c.compile(records, tallies, words, texts)
 }
 
-func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, words condition.Definitions, texts map[string]Text) error {
+func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, words condition.Definitions, texts texts) error {
 	vocabulary, problems := c.names.Words.With(words, vocabularyFile, c.names)
 	c.names.Words = vocabulary
 	names := c.names
 	for i := range records {
 		q, ps := records[i].compile(assess.FactID(i), names)
-		q.Text = texts[records[i].ID]
+		q.Text = texts.facts[records[i].ID]
 		c.Questions = append(c.Questions, q)
 		problems = append(problems, ps...)
 	}
@@ -105,7 +106,7 @@ func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, words c
 		problems = append(problems, ps...)
 	}
 	c.names.Words = vocabulary.Using(mentioned(records, tallies)...)
-	return problems.Err()
+	return append(problems, texts.check(c)...).Err()
 }
 
 // mentioned are the names that the records use.

@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/check"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 )
@@ -20,7 +21,7 @@ var catalogues = sync.OnceValue(func() map[string]*question.Catalogue {
 	all := map[string]*question.Catalogue{}
 	for _, region := range figure.Regions {
 		figures := figure.For(region, quantity.US)
-		c, err := question.Open(figures, facts.Derived(check.All(figures)))
+		c, err := question.Open(figures, facts.Derived(check.All(figures)), message.English())
 		if err != nil {
 			panic(fmt.Sprint(region, ": ", err))
 		}

@@ -42,7 +42,7 @@ type (
 	}
 )
 
-//go:embed catalogue/*.toml tally.toml vocabulary.toml text.en.toml
+//go:embed catalogue/*.toml tally.toml vocabulary.toml *.en.toml
 var shipped embed.FS
 
 // vocabularyFile holds the names of sets and conditions.

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -18,7 +19,7 @@ func written(t *testing.T) ([]factRecord, map[string]assess.Declaration, texts) 
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, err := readTexts(shipped)
+	all, err := readTexts(shipped, message.English())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"underfoot/assess/message"
 )
 
 // Cases may stand in a file beside the rules; names in a file of their own.
@@ -19,7 +21,7 @@ func TestFilesBesideTheRules(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			files := valid(t)
 			files["valid/"+tt.file] = &fstest.MapFile{Data: []byte(tt.text)}
-			p, err := load(files, "valid", fewNames("us"), "us")
+			p, err := load(files, "valid", fewNames("us"), "us", message.English())
 			switch {
 			case tt.want == "" && err != nil:
 				t.Error(err)

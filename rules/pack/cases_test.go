@@ -34,7 +34,7 @@ func TestCasesOfTheRegionRun(t *testing.T) {
 		region string
 		run    int
 	}{{"us", 12}, {"uk", 1}, {"de", 0}} {
-		p, err := load(valid(t), "valid", fewNames(tt.region), tt.region)
+		p, err := load(valid(t), "valid", fewNames(tt.region), tt.region, message.English())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -69,7 +69,7 @@ func TestFailingCaseSaysWhy(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			files := valid(t)
 			change(t, files, "rule.toml", tt.from, tt.to)
-			p, err := load(files, "valid", fewNames("us"), "us")
+			p, err := load(files, "valid", fewNames("us"), "us", message.English())
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -192,11 +192,25 @@ func (l *loader) ids(rs records) {
 			l.misspelt(place{file: "cases " + id}, id, slices.Collect(maps.Keys(seen)), message.New("pack/no_such.rule_of_text"))
 		}
 	}
+	stray(l, "caution", rs.warnings, func(id string) bool { return l.pack.Cautions[id].ID != "" })
+	stray(l, "step", rs.stepText, func(id string) bool {
+		p, ok := assess.ParsePath(id)
+		return ok && l.pack.Steps[p] != nil
+	})
 	for _, c := range rs.cautions {
 		if seen["caution "+c.ID] {
 			l.problem(place{file: "caution " + c.ID}, message.New("pack/twice.caution"))
 		}
 		seen["caution "+c.ID] = true
+	}
+}
+
+// stray finds texts of cautions or steps that there are not.
+func stray[T any](l *loader, kind string, texts map[string]T, known func(id string) bool) {
+	for _, id := range slices.Sorted(maps.Keys(texts)) {
+		if !known(id) {
+			l.problem(place{file: kind + " text " + id}, message.New("pack/no_such.record_of_text"))
+		}
 	}
 }
 

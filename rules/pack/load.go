@@ -15,15 +15,15 @@ import (
 // Edition names the rules that the program ships.
 const Edition = "1"
 
-// Shipped is the pack that the program ships, as it is for one region. All
-// problems come back at once as assess.Problems.
-func Shipped(names condition.Names, region string) (*Pack, error) {
-	return load(shipped, "shipped", names, region)
+// Shipped is the pack that the program ships, as it is for one region, with the
+// texts of a language. All problems come back at once as assess.Problems.
+func Shipped(names condition.Names, region string, l *message.Language) (*Pack, error) {
+	return load(shipped, "shipped", names, region, l)
 }
 
 // load compiles the records of a folder.
-func load(files fs.FS, dir string, names condition.Names, region string) (*Pack, error) {
-	rs, err := readFiles(files, dir)
+func load(files fs.FS, dir string, names condition.Names, region string, lang *message.Language) (*Pack, error) {
+	rs, err := readFiles(files, dir, lang)
 	if err != nil {
 		return nil, err
 	}
@@ -228,8 +228,8 @@ func pathWords() []string {
 func (l *loader) cautions(rs records) {
 	for _, c := range rs.cautions {
 		at := place{file: "caution " + c.ID}
-		text, ok := rs.warnings[c.ID]
-		if !ok || text == "" {
+		text := rs.warnings[c.ID].Text
+		if text == "" {
 			l.problem(at, message.New("pack/caution.no_text"))
 		}
 		l.caution(c, text, at)

@@ -10,6 +10,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 )
 
@@ -57,7 +58,7 @@ func change(t *testing.T, files fstest.MapFS, name, from, to string) {
 }
 
 func TestValidPackLoads(t *testing.T) {
-	p, err := load(valid(t), "valid", fewNames("us"), "us")
+	p, err := load(valid(t), "valid", fewNames("us"), "us", message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,7 +87,7 @@ func TestValidPackLoads(t *testing.T) {
 }
 
 func TestRuleOfOtherRegionsIsLeftOut(t *testing.T) {
-	p, err := load(valid(t), "valid", fewNames("uk"), "uk")
+	p, err := load(valid(t), "valid", fewNames("uk"), "uk", message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +101,9 @@ func TestRuleOfOtherRegionsIsLeftOut(t *testing.T) {
 var broken = []struct{ name, file, from, to, want string }{
 	{"key that no record has", "rule.toml", `since = "1"`, `sinse = "1"`, "a key that no record has"},
 	{"not TOML", "rule.toml", `scope = "zone"`, `scope = zone"`, "rule.toml:7:"},
-	{"text key that no record has", "rule.en.toml", `title = "Gas"`, `titel = "Gas"`, "a key that no record has"},
+	{"text key that no record has", "rule.en.toml", `title = "Gas"`, `titel = "Gas"`, "titel"},
+	{"text of no caution", "caution.en.toml", `[leave-first]`, `[leave-last]`, "caution text leave-last: there is no record of that text"},
+	{"text of no step", "step.en.toml", `[level]`, `[flatten]`, "step text flatten: there is no record of that text"},
 	{"wrong kind of value", "rule.toml", `rank = 1`, `rank = "first"`, "valid/rule.toml"},
 	{"scope", "rule.toml", `scope = "zone"`, `scope = "house"`, `"house" is not a scope`},
 	{"condition with an unknown fact", "rule.toml", `danger.gas == "yes"`, `danger.gass == "yes"`, "there is no fact danger.gass"},
@@ -163,7 +166,7 @@ func TestBrokenPackSaysWhy(t *testing.T) {
 		t.Run(b.name, func(t *testing.T) {
 			files := valid(t)
 			change(t, files, b.file, b.from, b.to)
-			_, err := load(files, "valid", fewNames("us"), "us")
+			_, err := load(files, "valid", fewNames("us"), "us", message.English())
 			if err == nil || !strings.Contains(err.Error(), b.want) {
 				t.Errorf("error %v\nwant %q in it", err, b.want)
 			}
@@ -177,7 +180,7 @@ func TestAllProblemsAtOnce(t *testing.T) {
 	change(t, files, "rule.toml", `protects = "people"`, `protects = "pets"`)
 	change(t, files, "rule.toml", `permits = ["direct-bond"]`, `permits = ["mat"]`)
 	change(t, files, "caution.en.toml", `Leave the house first.`, ``)
-	_, err := load(files, "valid", fewNames("us"), "us")
+	_, err := load(files, "valid", fewNames("us"), "us", message.English())
 	problems, ok := err.(assess.Problems)
 	if !ok || len(problems) < 3 {
 		t.Fatalf("%v", err)

@@ -49,7 +49,7 @@ func added(region string, packs ...*Local) (*Addition, *Pack, error) {
 	a := Add(figure.For(region, quantity.US), packs...)
 	names := c.names
 	names.Figures = a.Figures
-	ours, err := Shipped(names, region)
+	ours, err := Shipped(names, region, message.English())
 	if err != nil {
 		return a, nil, err
 	}

@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 )
@@ -34,12 +35,12 @@ var countries = sync.OnceValue(func() map[string]*country {
 	all := map[string]*country{}
 	for _, region := range figure.Regions {
 		figures := figure.For(region, quantity.US)
-		catalogue, err := question.Open(figures, facts.Derived(check.All(figures)))
+		catalogue, err := question.Open(figures, facts.Derived(check.All(figures)), message.English())
 		if err != nil {
 			panic(fmt.Sprint(region, ": ", err))
 		}
 		c := &country{catalogue: catalogue, names: catalogue.Names()}
-		c.pack, c.err = Shipped(c.names, region)
+		c.pack, c.err = Shipped(c.names, region, message.English())
 		all[region] = c
 	}
 	return all

@@ -4,12 +4,14 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"path"
 	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 
 	"underfoot/assess/condition"
+	"underfoot/assess/message"
 )
 
 //go:embed shipped/*.toml
@@ -54,6 +56,9 @@ type (
 		ID      string   `toml:"id"`
 		Sources []string `toml:"sources"`
 	}
+	cautionText struct {
+		Text string `toml:"text"`
+	}
 	stepRecord struct {
 		Path     string            `toml:"path"`
 		Ends     bool              `toml:"ends"`
@@ -76,20 +81,26 @@ type records struct {
 	cautions []cautionRecord
 	steps    []stepRecord
 	texts    map[string]Text
-	warnings map[string]string
+	warnings map[string]cautionText
 	stepText map[string]StepText
 }
 
 // readFiles reads every record and text of a folder.
-func readFiles(files fs.FS, dir string) (records, error) {
-	rs := records{cases: map[string][]Case{}, texts: map[string]Text{}, warnings: map[string]string{}, stepText: map[string]StepText{}}
+func readFiles(files fs.FS, dir string, l *message.Language) (records, error) {
+	rs := records{cases: map[string][]Case{}, texts: map[string]Text{}, warnings: map[string]cautionText{}, stepText: map[string]StepText{}}
 	names, err := fs.Glob(files, dir+"/*.toml")
 	if err != nil {
 		return rs, err
 	}
 	slices.Sort(names)
 	for _, name := range names {
+		if topic := strings.TrimSuffix(name, ".toml"); path.Ext(topic) != "" && !strings.HasSuffix(topic, ".cases") {
+			continue // the text of some language
+		}
 		if err := rs.readFile(files, name); err != nil {
+			return rs, err
+		}
+		if err := rs.readTexts(files, name, l); err != nil {
 			return rs, err
 		}
 	}
@@ -103,19 +114,6 @@ func (rs *records) readFile(files fs.FS, name string) error {
 		return decode(files, name, &rs.words)
 	case strings.HasSuffix(name, ".cases.toml"):
 		return rs.readCases(files, name)
-	case strings.HasSuffix(name, "/caution.en.toml"):
-		var texts map[string]struct {
-			Text string `toml:"text"`
-		}
-		err := decode(files, name, &texts)
-		for id, t := range texts {
-			rs.warnings[id] = t.Text
-		}
-		return err
-	case strings.HasSuffix(name, "/step.en.toml"):
-		return decode(files, name, &rs.stepText)
-	case strings.HasSuffix(name, ".en.toml"):
-		return decode(files, name, &rs.texts)
 	}
 	var f fileRecord
 	if err := decode(files, name, &f); err != nil {
@@ -128,6 +126,21 @@ func (rs *records) readFile(files fs.FS, name string) error {
 	rs.cautions = append(rs.cautions, f.Caution...)
 	rs.steps = append(rs.steps, f.Step...)
 	return nil
+}
+
+// readTexts reads what the language says of the records of a file, from the file
+// beside it, where they are told.
+func (rs *records) readTexts(files fs.FS, name string, l *message.Language) error {
+	topic := strings.TrimSuffix(name, ".toml")
+	switch {
+	case name == path.Dir(name)+"/"+vocabularyFile, strings.HasSuffix(topic, ".cases"):
+		return nil
+	case path.Base(topic) == "caution":
+		return l.Read(files, topic, &rs.warnings)
+	case path.Base(topic) == "step":
+		return l.Read(files, topic, &rs.stepText)
+	}
+	return l.Read(files, topic, &rs.texts)
 }
 
 // vocabularyFile holds the names that the rules of a folder share.

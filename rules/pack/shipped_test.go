@@ -36,7 +36,7 @@ func TestEveryCaseHolds(t *testing.T) {
 			t.Errorf("%s, %s: %s, want %s\n%s", f.Rule, f.Case, cmp.Or(f.Got, f.Fault.String()), f.Want, f.Explain(message.English()))
 		}
 	})
-	rs, err := readFiles(shipped, "shipped")
+	rs, err := readFiles(shipped, "shipped", message.English())
 	if err != nil {
 		t.Fatal(err)
 	}
