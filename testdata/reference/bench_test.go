@@ -41,7 +41,7 @@ func evaluations(b *testing.B) (state, []*condition.Condition, []cel.Program) {
 	var theirs []cel.Program
 	for range perWorld {
 		text, other := c.condition(2, false).texts(0)
-		one, problems := condition.Compile(text, condition.Place{}, condition.Names{Schema: c.schema, Figures: c.figures})
+		one, problems := condition.Compile(text, condition.Place{}, c.names())
 		if one == nil {
 			b.Fatal(problems)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 )
@@ -16,6 +17,9 @@ type world struct {
 	*rand.Rand
 	schema  *assess.Schema
 	figures figures
+	shared  *condition.Vocabulary
+	sets    map[string][]family // of a choice
+	parts   []part
 }
 
 // figures are invented numbers by id.
@@ -54,7 +58,13 @@ func newWorld(seed uint64) *world {
 		list = append(list, d)
 	}
 	w.schema = assess.NewSchema(list)
+	w.share()
 	return w
+}
+
+// names are everything that a condition of this world may name.
+func (w *world) names() condition.Names {
+	return condition.Names{Schema: w.schema, Figures: w.figures, Words: w.shared}
 }
 
 // value is a small number in quarters, so that equal values are met often.
@@ -63,6 +73,9 @@ func (w *world) value() float64 { return float64(4+w.IntN(80)) / 4 }
 // condition draws a condition; within a negation all facts always apply.
 func (w *world) condition(depth int, negated bool) expression {
 	e := expression{brackets: w.IntN(6) == 0}
+	if named, ok := w.part(negated); ok {
+		return named
+	}
 	switch shape := w.IntN(5); {
 	case depth == 0 || shape >= 3:
 		return w.atom(depth, negated)
@@ -105,6 +118,9 @@ func (w *world) choiceAtom(negated bool) (expression, bool) {
 	d, ok := w.fact(func(d *assess.Declaration) bool { return d.Kind != assess.KindQuantity && (d.Always || !negated) })
 	if !ok {
 		return expression{}, false
+	}
+	if w.IntN(3) == 0 {
+		return w.among(d), true
 	}
 	e := expression{sign: []string{"==", "!=", "in"}[w.IntN(3)], strength: bindsRelation}
 	e.kids = []expression{leaf(d.ID, ""), leaf(w.words(d, 1), "")}
