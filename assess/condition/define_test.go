@@ -50,6 +50,9 @@ func TestNamesStandForWhatTheyName(t *testing.T) {
 			t.Errorf("%s: %v", tt.src, problems)
 			continue
 		}
+		if c.Source() != tt.src {
+			t.Errorf("%s is written %s", tt.src, c.Source())
+		}
 		if c.String() != tt.plain {
 			t.Errorf("%s\nis   %s\nwant %s", tt.src, c, tt.plain)
 		}

@@ -74,7 +74,7 @@ func (s sheet) condition(head string, c *condition.Condition) {
 		return
 	}
 	s.explained(head, "", c.Tell(judge.Show(s.engine.Catalogue, s.engine.System)))
-	s.line("", c.String())
+	s.line("", c.Source())
 }
 
 func (s sheet) explained(head, mark string, x condition.Explanation) {
