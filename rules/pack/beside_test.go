@@ -62,3 +62,22 @@ func TestFactsOfACaseMayNameSets(t *testing.T) {
 		}
 	}
 }
+
+// Each text is read once in the language, whatever else is read before it.
+func TestTextsAreReadInTheLanguage(t *testing.T) {
+	pseudo, _ := message.Open(message.Pseudo)
+	rs, err := readFiles(shipped, "shipped", pseudo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for id, text := range rs.texts {
+		if n := strings.Count(text.Why, "⟦"); n != 1 {
+			t.Errorf("the reason of %s has %d brackets: %s", id, n, text.Why)
+		}
+	}
+	for id, c := range rs.warnings {
+		if strings.Count(c.Text, "⟦") != 1 {
+			t.Errorf("caution %s: %s", id, c.Text)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -140,7 +141,10 @@ func (rs *records) readTexts(files fs.FS, name string, l *message.Language) erro
 	case path.Base(topic) == "step":
 		return l.Read(files, topic, &rs.stepText)
 	}
-	return l.Read(files, topic, &rs.texts)
+	of := map[string]Text{} // of this topic alone: each text is read once
+	err := l.Read(files, topic, &of)
+	maps.Copy(rs.texts, of)
+	return err
 }
 
 // vocabularyFile holds the names that the rules of a folder share.
