@@ -20,7 +20,7 @@ func (j *Job) Locate(a Address) (Address, error) {
 	if scope == ScopeJob {
 		return a, nil
 	}
-	if a.Area != "" && a.Zone == "" && scope != ScopeArea && j.area(a.Area) == nil {
+	if a.Area != "" && a.Zone == "" && scope != ScopeArea && j.Area(a.Area) == nil {
 		a.Area, a.Zone = "", a.Area
 	}
 	if a.Area == "" {
@@ -29,7 +29,7 @@ func (j *Job) Locate(a Address) (Address, error) {
 		}
 		a.Area = j.Areas[0].ID
 	}
-	area := j.area(a.Area)
+	area := j.Area(a.Area)
 	if area == nil {
 		return a, message.New("problem/address.no_area", "address", a.String(), "area", strconv.Quote(a.Area), "areas", strings.Join(j.areaIDs(), ", ")).Err()
 	}
@@ -42,7 +42,7 @@ func (j *Job) Locate(a Address) (Address, error) {
 		}
 		a.Zone = area.Zones[0].ID
 	}
-	if area.zone(a.Zone) == nil {
+	if area.Zone(a.Zone) == nil {
 		return a, message.New("problem/address.no_zone", "address", a.String(), "zone", strconv.Quote(a.Zone), "area", area.ID,
 			"zones", strings.Join(area.zoneIDs(), ", ")).Err()
 	}
@@ -92,14 +92,14 @@ func (j *Job) answersAt(a Address, create bool) *Answers {
 	if scope == ScopeJob {
 		return &j.Answers
 	}
-	area := j.area(a.Area)
+	area := j.Area(a.Area)
 	if area == nil || scope == ScopeArea {
 		if area == nil {
 			return nil
 		}
 		return &area.Answers
 	}
-	zone := area.zone(a.Zone)
+	zone := area.Zone(a.Zone)
 	if zone == nil {
 		return nil
 	}
@@ -118,7 +118,8 @@ func (j *Job) answersAt(a Address, create bool) *Answers {
 	return &zone.Lists[scope][len(zone.Lists[scope])-1].Answers
 }
 
-func (j *Job) area(id string) *Area {
+// Area is the room of an id, nil where there is none.
+func (j *Job) Area(id string) *Area {
 	for i := range j.Areas {
 		if j.Areas[i].ID == id {
 			return &j.Areas[i]
@@ -127,7 +128,12 @@ func (j *Job) area(id string) *Area {
 	return nil
 }
 
-func (a *Area) zone(id string) *Zone {
+// Zone is the part of a room with an id, nil where there is none; no room has
+// no parts.
+func (a *Area) Zone(id string) *Zone {
+	if a == nil {
+		return nil
+	}
 	for i := range a.Zones {
 		if a.Zones[i].ID == id {
 			return &a.Zones[i]

@@ -7,8 +7,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/mattn/go-runewidth"
-
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/plaintext"
@@ -97,15 +95,12 @@ func Underline(src string, offset int) string {
 	return "  " + plaintext.Marked(line) + "\n  " + padding(plaintext.Marked(src[start:offset])) + "^"
 }
 
-// screen measures text without regard to the environment.
-var screen runewidth.Condition
-
 // padding is blank text as wide as s: tabs stay tabs, wide characters take two
 // columns, combining marks none.
 func padding(s string) string {
 	parts := strings.Split(s, "\t")
 	for i, p := range parts {
-		parts[i] = strings.Repeat(" ", screen.StringWidth(p))
+		parts[i] = strings.Repeat(" ", plaintext.Width(p))
 	}
 	return strings.Join(parts, "\t")
 }

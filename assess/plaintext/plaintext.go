@@ -1,6 +1,6 @@
-// Package plaintext says which characters a plain text may not hold: one definition
-// for what records refuse, what measures cannot be and what is kept from a
-// screen or a report.
+// Package plaintext is what a plain text may hold, and how it is shown: which
+// characters no record, measure, screen or report may have, what is taken out
+// of a text that has them, how wide it is, and where its lines break.
 package plaintext
 
 import (

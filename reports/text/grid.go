@@ -3,6 +3,7 @@ package text
 import (
 	"strings"
 
+	"underfoot/assess/plaintext"
 	"underfoot/reports"
 )
 
@@ -42,7 +43,7 @@ func (p *printer) fit(t *reports.Table, shown []int) (widths []int, ok bool) {
 func (p *printer) tall(shown, widths []int, rows []reports.Row) bool {
 	for _, row := range rows {
 		for k, i := range shown {
-			if len(Wrap(row.Cells[i].Text, widths[k])) > tallest {
+			if len(plaintext.Wrap(row.Cells[i].Text, widths[k])) > tallest {
 				return true
 			}
 		}
@@ -53,15 +54,15 @@ func (p *printer) tall(shown, widths []int, rows []reports.Row) bool {
 // natural is the width that a column has where there is room, and the least at
 // which it can be read: its longest word, within reason.
 func natural(heading string, i int, rows []reports.Row) (w, least int) {
-	w, least = columns(heading), narrow
+	w, least = plaintext.Width(heading), narrow
 	for _, row := range rows {
 		if row.Cells[i].Blank {
 			w = max(w, len(blank))
 		}
 		for l := range strings.SplitSeq(row.Cells[i].Text, "\n") {
-			w = max(w, columns(l))
+			w = max(w, plaintext.Width(l))
 			for word := range strings.FieldsSeq(l) {
-				least = max(least, min(columns(word), longWord))
+				least = max(least, min(plaintext.Width(word), longWord))
 			}
 		}
 	}
@@ -93,7 +94,7 @@ func (p *printer) gridRow(t *reports.Table, shown, widths []int, texts []string,
 	cells := make([][]string, len(texts))
 	height := 0
 	for k, text := range texts {
-		cells[k] = Wrap(text, widths[k])
+		cells[k] = plaintext.Wrap(text, widths[k])
 		height = max(height, len(cells[k]))
 	}
 	for n := range height {

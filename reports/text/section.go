@@ -3,6 +3,7 @@ package text
 import (
 	"strings"
 
+	"underfoot/assess/plaintext"
 	"underfoot/reports"
 )
 
@@ -28,7 +29,7 @@ func (p *printer) view(v *reports.View) {
 func (p *printer) section(s *reports.Section) {
 	p.gap()
 	p.paragraph("", strings.ToUpper(s.Heading), strong)
-	p.line("", strings.Repeat("=", min(p.width, columns(s.Heading))), plain)
+	p.line("", strings.Repeat("=", min(p.width, plaintext.Width(s.Heading))), plain)
 	p.paras(s.Lead)
 	for i := range s.Parts {
 		if part := &s.Parts[i]; p.all || !part.Detail {
@@ -41,7 +42,7 @@ func (p *printer) part(part *reports.Part) {
 	if part.Heading != "" {
 		p.gap()
 		p.paragraph("", part.Heading, strong)
-		p.line("", strings.Repeat("-", min(p.width, columns(part.Heading))), plain)
+		p.line("", strings.Repeat("-", min(p.width, plaintext.Width(part.Heading))), plain)
 	}
 	p.paras(part.Lead)
 	if part.Table != nil {
@@ -80,7 +81,7 @@ func (p *printer) labelled(indent, label, text string, s style) {
 
 // lead prints a text of which the first words, head, are set in a style.
 func (p *printer) lead(indent, head, whole string, s style) {
-	for i, l := range Wrap(whole, p.width-len(indent)-2) {
+	for i, l := range plaintext.Wrap(whole, p.width-len(indent)-2) {
 		if rest, ok := strings.CutPrefix(l, head); ok && i == 0 {
 			p.out.WriteString(indent + p.styled(head, s) + rest + "\n")
 			continue
@@ -93,14 +94,14 @@ func (p *printer) lead(indent, head, whole string, s style) {
 }
 
 func (p *printer) paragraph(indent, text string, s style) {
-	for _, l := range Wrap(text, p.width-len(indent)) {
+	for _, l := range plaintext.Wrap(text, p.width-len(indent)) {
 		p.line(indent, l, s)
 	}
 }
 
 // hanging prints a text behind a first word, further lines set in by n columns.
 func (p *printer) hanging(first, text string, n int, s style) {
-	for i, l := range Wrap(text, p.width-n) {
+	for i, l := range plaintext.Wrap(text, p.width-n) {
 		if i == 0 {
 			p.line(first, l, s)
 			continue

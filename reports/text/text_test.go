@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"underfoot/assess"
+	"underfoot/assess/plaintext"
 	"underfoot/reports"
 	"underfoot/reports/internal/sample"
 )
@@ -58,8 +59,8 @@ func TestLinesKeepToTheWidth(t *testing.T) {
 		r.Areas[0].Findings[0].Text = rapid.String().Draw(rt, "text")
 		width := rapid.IntRange(30, 130).Draw(rt, "width")
 		for line := range strings.SplitSeq(printed(t, r, Options{Width: width, All: rapid.Bool().Draw(rt, "all")}), "\n") {
-			if columns(line) > width {
-				rt.Fatalf("%d columns in a width of %d: %q", columns(line), width, line)
+			if plaintext.Width(line) > width {
+				rt.Fatalf("%d columns in a width of %d: %q", plaintext.Width(line), width, line)
 			}
 		}
 	})
@@ -101,35 +102,6 @@ func TestShortPrintSaysWhatItLeavesOut(t *testing.T) {
 			t.Errorf("the short print lacks %q", mark)
 		}
 	}
-}
-
-func TestWrap(t *testing.T) {
-	for _, c := range []struct {
-		text  string
-		width int
-		want  []string
-	}{
-		{"", 10, []string{""}},
-		{"one two three", 7, []string{"one two", "three"}},
-		{"one\n\ntwo", 10, []string{"one", "", "two"}},
-		{"abcdefghij kl", 4, []string{"abcd", "efgh", "ij", "kl"}},
-		{"\u4e16\u754c\u4e16", 4, []string{"\u4e16\u754c", "\u4e16"}},
-	} {
-		if got := Wrap(c.text, c.width); strings.Join(got, "|") != strings.Join(c.want, "|") {
-			t.Errorf("%q at %d: %q, want %q", c.text, c.width, got, c.want)
-		}
-	}
-}
-
-func TestWrapLosesNoWord(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.StringMatching(`[a-z\x{00e9} \n]{0,200}`).Draw(t, "text")
-		width := rapid.IntRange(1, 60).Draw(t, "width")
-		squeeze := func(s string) string { return strings.Join(strings.Fields(s), "") }
-		if got := strings.Join(Wrap(text, width), "\n"); squeeze(got) != squeeze(text) {
-			t.Fatalf("%q becomes %q", text, got)
-		}
-	})
 }
 
 type full struct{}

@@ -25,7 +25,7 @@ func (s *Session) Answer(p Prompt, a assess.Answer) []Change {
 func (s *Session) AnswerFamily(p Prompt, replies []assess.Answer) []Change {
 	changes := make([]Change, 0, len(p.Members))
 	for i, q := range p.Members {
-		changes = append(changes, Change{Address: at(p.Address, q), Answer: replies[i]})
+		changes = append(changes, Change{Address: Sibling(p.Address, q), Answer: replies[i]})
 	}
 	return s.take(p, changes...)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules/inquiry"
 )
@@ -44,7 +45,7 @@ func (s *Session) prompt(c inquiry.Candidate) Prompt {
 		p.Form = Family
 		p.Members = s.members(c.Address, p.Question.Decl.Family)
 		p.Question = p.Members[0]
-		p.Address = at(c.Address, p.Question)
+		p.Address = Sibling(c.Address, p.Question)
 	}
 	return s.refresh(p)
 }
@@ -58,7 +59,7 @@ func (s *Session) refresh(p Prompt) Prompt {
 	case Family:
 		p.Stood, p.Answered = nil, false
 		for _, q := range p.Members {
-			a, said := s.Job.Answer(at(p.Address, q))
+			a, said := s.Job.Answer(Sibling(p.Address, q))
 			p.Stood, p.Answered = append(p.Stood, a), p.Answered || said
 		}
 	}
@@ -68,7 +69,7 @@ func (s *Session) refresh(p Prompt) Prompt {
 // untouched reports whether nobody has answered any member of the family.
 func (s *Session) untouched(a assess.Address, family string) bool {
 	for _, q := range s.members(a, family) {
-		if _, said := s.Job.Answer(at(a, q)); said {
+		if _, said := s.Job.Answer(Sibling(a, q)); said {
 			return false
 		}
 	}
@@ -87,14 +88,13 @@ func (s *Session) members(a assess.Address, family string) []*question.Question 
 	return list
 }
 
-// at is the address of another question of the same thing.
-func at(a assess.Address, q *question.Question) assess.Address {
-	topic, field, _ := strings.Cut(q.Decl.ID, ".")
-	a.Topic, a.Field = topic, field
+// Sibling is the address of another question of the same thing.
+func Sibling(a assess.Address, q *question.Question) assess.Address {
+	a.Topic, a.Field, _ = strings.Cut(q.Decl.ID, ".")
 	return a
 }
 
-// items names what stands in a list: `1. l1: Sheet vinyl`.
+// items names what stands in a list: `1. Sheet vinyl`.
 func (s *Session) items(a assess.Address) []string {
 	scope, _ := assess.ParseScope(a.Topic)
 	var names []string
@@ -104,7 +104,7 @@ func (s *Session) items(a assess.Address) []string {
 		if ans, ok := it.Answers[id]; ok {
 			kind = ans.Reply.String()
 			if f, known := s.Catalogue.Schema().Lookup(id); known && ans.Reply == assess.Given {
-				kind = s.Catalogue.Show(f, ans.Set, 0)
+				kind = s.Catalogue.Show(f, ans.Set, quantity.US)
 			}
 		}
 		names = append(names, fmt.Sprintf("%d. %s", i+1, kind))
@@ -113,12 +113,8 @@ func (s *Session) items(a assess.Address) []string {
 }
 
 func (s *Session) zone(a assess.Address) *assess.Zone {
-	for i := range s.Job.Areas {
-		for z := range s.Job.Areas[i].Zones {
-			if s.Job.Areas[i].ID == a.Area && s.Job.Areas[i].Zones[z].ID == a.Zone {
-				return &s.Job.Areas[i].Zones[z]
-			}
-		}
+	if zone := s.Job.Area(a.Area).Zone(a.Zone); zone != nil {
+		return zone
 	}
 	return &assess.Zone{}
 }

@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"underfoot/assess/condition"
+	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
 	"underfoot/reports/book"
-	"underfoot/reports/text"
 	"underfoot/rules"
 	"underfoot/rules/judge"
 	"underfoot/rules/pack"
@@ -34,7 +34,7 @@ func (s sheet) line(head, body string) {
 
 // hang prints a text behind a mark, its further lines set in as far.
 func (s sheet) hang(head, mark, body string) {
-	for _, l := range text.Wrap(body, showWidth-headWidth-len(mark)) {
+	for _, l := range plaintext.Wrap(body, showWidth-headWidth-len(mark)) {
 		fmt.Fprintf(s.Out, "%-*s%s%s\n", headWidth, head, mark, l)
 		head, mark = "", strings.Repeat(" ", len(mark))
 	}

@@ -164,14 +164,11 @@ func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope 
 }
 
 func itemsAt(job *assess.Job, addr assess.Address, scope assess.Scope) []assess.Item {
-	for _, area := range job.Areas {
-		for _, zone := range area.Zones {
-			if area.ID == addr.Area && zone.ID == addr.Zone {
-				return zone.Lists[scope]
-			}
-		}
+	zone := job.Area(addr.Area).Zone(addr.Zone)
+	if zone == nil {
+		return nil
 	}
-	return nil
+	return zone.Lists[scope]
 }
 
 // cutDetail takes `.basis`, `.with`, `.note` or `.on` off an address.

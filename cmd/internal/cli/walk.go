@@ -40,9 +40,9 @@ func (a *app) walk(ctx context.Context, name string, plain bool) error {
 	}
 	session := interview.New(w.doc.Job(), w.engine.Catalogue, rules.Guide{Engine: w.engine, Today: a.today})
 	if plain || a.PlainMode() {
-		err = (&line.Asker{In: a.In, Out: a.Err, Session: session, System: w.doc.System(), Save: w.save}).Run(ctx)
+		err = (&line.Asker{In: a.In, Out: a.Err, Session: session, Language: a.language, System: w.doc.System(), Save: w.save}).Run(ctx)
 	} else {
-		err = (&screen.Interview{In: a.In, Out: a.Out, Session: session, System: w.doc.System(), Save: w.save, Color: a.Color()}).Run(ctx)
+		err = (&screen.Interview{In: a.In, Out: a.Out, Session: session, Language: a.language, System: w.doc.System(), Save: w.save, Color: a.Color()}).Run(ctx)
 		if errors.Is(err, screen.ErrStopped) {
 			err = line.ErrStopped
 		}

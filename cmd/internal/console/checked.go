@@ -40,6 +40,6 @@ func (c *Checked) Problem() error {
 	if c.err == nil || errors.Is(c.err, syscall.EPIPE) || errors.Is(c.err, io.ErrClosedPipe) {
 		return nil
 	}
-	return &assess.Problem{Kind: assess.IO, What: message.Verbatim("the output could not be written: " + c.err.Error()),
-		Hint: message.Verbatim("what was printed is incomplete"), Cause: c.err}
+	return &assess.Problem{Kind: assess.IO, What: message.New("console/output.failed", "cause", c.err),
+		Hint: message.New("console/output.hint"), Cause: c.err}
 }

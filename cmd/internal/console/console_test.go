@@ -1,7 +1,6 @@
 package console
 
 import (
-	"bytes"
 	"errors"
 	"io"
 	"os"
@@ -9,8 +8,6 @@ import (
 	"syscall"
 	"testing"
 	"time"
-
-	"pgregory.net/rapid"
 
 	"underfoot/assess"
 )
@@ -165,66 +162,4 @@ func TestToday(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
-}
-
-// The sequences are those of ECMA-48, 5th edition, section 5.
-func TestClean(t *testing.T) {
-	for _, c := range []struct{ name, text, want string }{
-		{"plain", "9-1/4 in, größer", "9-1/4 in, größer"},
-		{"tab and line end stay", "a\tb\nc", "a\tb\nc"},
-		{"bell and return", "a\a\rb", "ab"},
-		{"colour", "\x1b[31mred\x1b[0m", "red"},
-		{"colour, one character", "\u009b31mred", "red"},
-		{"title", "\x1b]0;title\x07text", "text"},
-		{"link", "\x1b]8;;https://example.org\x1b\\text\x1b]8;;\x1b\\", "text"},
-		{"character set", "\x1b(Btext", "text"},
-		{"full reset", "\x1bctext", "text"},
-		{"not ended", "\x1b[text that", "ext that"},
-		{"string not ended", "\x1b]0;text", "0;text"},
-		{"lone escape", "text\x1b", "text"},
-		{"direction", "a\u202eb\u2066c\u200fd", "abcd"},
-		{"C1", "a\u0085b", "ab"},
-		{"not UTF-8", "a\xffb", "a\ufffdb"},
-	} {
-		if got := Clean(c.text); got != c.want {
-			t.Errorf("%s: %q, want %q", c.name, got, c.want)
-		}
-	}
-	if got := CleanLine("two\n\tlines"); got != "two lines" {
-		t.Errorf("%q", got)
-	}
-}
-
-// TestCleanIsClean: nothing unwanted is left, cleaning twice changes nothing,
-// and a text without controls stays whole.
-func TestCleanIsClean(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := string(rapid.SliceOf(rapid.SampledFrom([]rune("ab1;m[]()\\ \t\n\x1b\x07\u009b\u009c\u0090\u202eäé漢"))).Draw(t, "text"))
-		got := Clean(text)
-		if strings.ContainsFunc(got, unwanted) || Clean(got) != got {
-			t.Fatalf("%q became %q", text, got)
-		}
-		if !strings.ContainsFunc(text, unwanted) && got != text {
-			t.Fatalf("%q became %q", text, got)
-		}
-	})
-}
-
-func TestColumns(t *testing.T) {
-	if got := Columns("漢a"); got != 3 {
-		t.Errorf("%d: a wide character takes two columns (Unicode Standard Annex 11)", got)
-	}
-	if got := Shorten("abcdef", 4); got != "abc…" {
-		t.Errorf("%q", got)
-	}
-}
-
-func FuzzClean(f *testing.F) {
-	f.Add([]byte("\x1b[31mred\x1b]0;t\x07"))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		got := Clean(string(data))
-		if strings.ContainsFunc(got, unwanted) || len(bytes.Runes([]byte(got))) > len(bytes.Runes(data)) {
-			t.Errorf("%q became %q", data, got)
-		}
-	})
 }

@@ -1,7 +1,6 @@
 package console
 
 import (
-	"fmt"
 	"strconv"
 	"time"
 
@@ -15,14 +14,14 @@ import (
 func (s *Streams) Today(flag string, now func() time.Time) (assess.Day, error) {
 	if flag != "" {
 		if _, err := time.Parse(time.DateOnly, flag); err != nil {
-			return "", refused("--today", flag, "year, month and day, such as 2026-05-04")
+			return "", refused("--today", flag, message.New("console/day.flag"))
 		}
 		return assess.Day(flag), nil
 	}
 	if epoch := s.env("SOURCE_DATE_EPOCH"); epoch != "" {
 		seconds, err := strconv.ParseInt(epoch, 10, 64)
 		if err != nil || seconds < 0 || seconds > maxEpoch {
-			return "", refused("SOURCE_DATE_EPOCH", epoch, "seconds since the start of 1970")
+			return "", refused("SOURCE_DATE_EPOCH", epoch, message.New("console/day.epoch"))
 		}
 		return day(time.Unix(seconds, 0).UTC()), nil
 	}
@@ -34,6 +33,6 @@ const maxEpoch = 253402300799
 
 func day(t time.Time) assess.Day { return assess.Day(t.Format(time.DateOnly)) }
 
-func refused(place, value, want string) error {
-	return &assess.Problem{Kind: assess.Usage, Place: place, What: message.Verbatim(fmt.Sprintf("%q is not a day", value)), Hint: message.Verbatim("write " + want)}
+func refused(place, value string, hint message.Message) error {
+	return &assess.Problem{Kind: assess.Usage, Place: place, What: message.New("console/day.none", "given", strconv.Quote(value)), Hint: hint}
 }

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules/interview"
 )
@@ -21,21 +22,22 @@ var ErrStopped = errors.New("stopped before the end")
 
 // An Asker asks on lines.
 type Asker struct {
-	In      io.Reader
-	Out     io.Writer
-	Session *interview.Session
-	System  quantity.System
-	Save    func([]interview.Change) error // called after every answer
-	lines   *bufio.Scanner
-	stage   string
-	settled bool
+	In       io.Reader
+	Out      io.Writer
+	Session  *interview.Session
+	Language *message.Language
+	System   quantity.System
+	Save     func([]interview.Change) error // called after every answer
+	lines    *bufio.Scanner
+	stage    string
+	settled  bool
 }
 
 // Run asks until nothing is left to ask. It returns ErrStopped when the person
 // stops or the input ends, and whatever Save returns.
 func (a *Asker) Run(ctx context.Context) error {
 	a.begin()
-	fmt.Fprintf(a.Out, "%s\n", keys)
+	a.tell("line/keys")
 	p, more := a.Session.Next()
 	for more {
 		if err := ctx.Err(); err != nil {
@@ -51,7 +53,7 @@ func (a *Asker) Run(ctx context.Context) error {
 				p = before
 				continue
 			}
-			fmt.Fprintln(a.Out, "This is the first question.")
+			a.tell("line/first")
 			continue
 		}
 		if err := a.Save(changes); err != nil {
@@ -71,14 +73,15 @@ func (a *Asker) begin() {
 	a.lines.Buffer(make([]byte, 0, 4096), 1<<16)
 }
 
-const keys = "Answer with a value, or: not sure, could not see, does not apply.\n" +
-	"? explains a question, back goes back, stop stops; every answer is saved at once."
+// tell prints a sentence on lines of its own.
+func (a *Asker) tell(key string, pairs ...any) { fmt.Fprintln(a.Out, a.Language.Text(key, pairs...)) }
 
 // heading prints the stage where it changes, and the question.
 func (a *Asker) heading(p interview.Prompt) {
 	if title := interview.StageTitle(p.Stage); title != a.stage {
 		a.stage = title
-		fmt.Fprintf(a.Out, "\n== %s\n", title)
+		fmt.Fprintln(a.Out)
+		a.tell("line/stage", "stage", title)
 	}
 	if _, waiting, _ := a.Session.Progress(); waiting == 0 && !a.settled {
 		a.settled = true
@@ -92,19 +95,19 @@ func (a *Asker) heading(p interview.Prompt) {
 		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, o.label)
 	}
 	if p.Answered {
-		fmt.Fprintf(a.Out, "  (%s: %s)\n", interview.Said["help"]["before"], standing(p))
+		fmt.Fprintf(a.Out, "  %s\n", a.Language.Text("line/before", "label", interview.Said["help"]["before"], "answer", a.standing(p)))
 	}
 }
 
-func standing(p interview.Prompt) string {
+func (a *Asker) standing(p interview.Prompt) string {
 	if p.Form == interview.Family {
 		var said []string
-		for i, a := range p.Stood {
-			if a.Reply != assess.Given || a.Set == assess.SetYes {
-				said = append(said, p.Members[i].Text.Label+": "+cmp.Or(a.Reply.String(), a.Text))
+		for i, stood := range p.Stood {
+			if stood.Reply != assess.Given || stood.Set == assess.SetYes {
+				said = append(said, p.Members[i].Text.Label+": "+cmp.Or(stood.Reply.String(), stood.Text))
 			}
 		}
-		return cmp.Or(strings.Join(said, "; "), "none")
+		return cmp.Or(strings.Join(said, "; "), a.Language.Text("line/none.none"))
 	}
 	if p.Before.Reply != assess.Given {
 		return p.Before.Reply.String()
@@ -136,7 +139,7 @@ func (a *Asker) ask(p interview.Prompt) ([]interview.Change, move, error) {
 		}
 		switch strings.ToLower(text) {
 		case "":
-			fmt.Fprintln(a.Out, "Nothing is taken for an answer. If you do not know, write: not sure")
+			a.tell("line/nothing")
 			continue
 		case "?", "help":
 			a.explain(p)
@@ -177,7 +180,7 @@ func (a *Asker) explain(p interview.Prompt) {
 		{help["who"], p.Question.Text.Who}, {help["example"], p.Question.Text.Example},
 	} {
 		if part.text != "" {
-			fmt.Fprintf(a.Out, "  %s: %s\n", part.head, part.text)
+			fmt.Fprintf(a.Out, "  %s\n", a.Language.Text("line/part", "head", part.head, "text", part.text))
 		}
 	}
 }

@@ -22,7 +22,7 @@ func talk(t *testing.T, job *assess.Job, lines ...string) (printed string, saved
 		t.Fatal(err)
 	}
 	var out strings.Builder
-	a := &Asker{In: strings.NewReader(strings.Join(lines, "\n")), Out: &out, System: quantity.US,
+	a := &Asker{In: strings.NewReader(strings.Join(lines, "\n")), Out: &out, Language: message.English(), System: quantity.US,
 		Session: interview.New(job, e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"}),
 		Save:    func(c []interview.Change) error { saved = append(saved, c...); return nil }}
 	err = a.Run(context.Background())
@@ -105,7 +105,7 @@ func TestUnclearNumbersAreAskedBack(t *testing.T) {
 	}
 	q := e.Catalogue.Find("joist.spacing")
 	var out strings.Builder
-	a := &Asker{In: strings.NewReader("1\n"), Out: &out, System: quantity.US,
+	a := &Asker{In: strings.NewReader("1\n"), Out: &out, Language: message.English(), System: quantity.US,
 		Session: interview.New(wooden(t), e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"})}
 	a.begin()
 	p := interview.Prompt{Question: q, Address: assess.Address{Area: "the-room", Zone: "main", Topic: "joist", Field: "spacing"}}
@@ -121,7 +121,7 @@ func TestAYearIsAskedHowItIsKnown(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out strings.Builder
-	a := &Asker{In: strings.NewReader("9\n1\n"), Out: &out, System: quantity.US,
+	a := &Asker{In: strings.NewReader("9\n1\n"), Out: &out, Language: message.English(), System: quantity.US,
 		Session: interview.New(empty(), e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"})}
 	a.begin()
 	p := interview.Prompt{Question: e.Catalogue.Find("layer.year"), Address: assess.Address{Area: "the-room", Zone: "main", Topic: "layer", Item: "l1", Field: "year"}}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules/interview"
@@ -98,7 +99,7 @@ func (a *Asker) takeList(p interview.Prompt, word string) ([]interview.Change, s
 	case "yes", "none":
 		return a.Session.Answer(p, assess.Answer{Set: assess.SetYes, Text: "yes"}), "", nil
 	}
-	return nil, fmt.Sprintf("%q is none of these: add, yes, drop 1, not sure", word), nil
+	return nil, a.Language.Text("line/none.list", "given", strconv.Quote(word)), nil
 }
 
 // takeFamily says no of every member that is not named, once any is named or
@@ -117,7 +118,7 @@ func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply)
 		case i >= 0:
 			so[i] = assess.Yes
 		case !strings.EqualFold(words, "none"):
-			return nil, fmt.Sprintf("%q is none of these: write their numbers with commas between, ?2 for one that you are not sure of, or: none, not sure", word), nil
+			return nil, a.Language.Text("line/none.family", "given", strconv.Quote(word)), nil
 		}
 	}
 	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) assess.Truth {
@@ -143,9 +144,9 @@ func member(p interview.Prompt, word string) int {
 func (a *Asker) again(p interview.Prompt, err error) ([]interview.Change, string, error) {
 	var unclear *quantity.Unclear
 	if !errors.As(err, &unclear) {
-		return nil, describe(err), nil
+		return nil, a.describe(err), nil
 	}
-	fmt.Fprintf(a.Out, "%s\n%s\n", err, interview.Said["help"]["unclear"])
+	fmt.Fprintf(a.Out, "%s\n%s\n", a.describe(err), interview.Said["help"]["unclear"])
 	for i, r := range unclear.Readings {
 		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, r)
 	}
@@ -159,12 +160,12 @@ func (a *Asker) again(p interview.Prompt, err error) ([]interview.Change, string
 	return a.take(p, text)
 }
 
-func describe(err error) string {
+func (a *Asker) describe(err error) string {
 	var refused *question.Refused
 	if errors.As(err, &refused) {
 		return refused.What.String() + "\n  " + refused.Hint.String()
 	}
-	return err.Error()
+	return a.Language.Say(message.Of(err))
 }
 
 // basis asks how an answer is known.
@@ -185,6 +186,6 @@ func (a *Asker) basis() (assess.Basis, error) {
 		if b, ok := assess.ParseBasis(strings.ToLower(text)); ok {
 			return b, nil
 		}
-		fmt.Fprintf(a.Out, "%q is none of these: write its number or %s\n", text, strings.Join(assess.BasisWords(), ", "))
+		a.tell("line/none.basis", "given", strconv.Quote(text), "list", strings.Join(assess.BasisWords(), ", "))
 	}
 }

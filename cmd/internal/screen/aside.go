@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
-	"underfoot/cmd/internal/console"
 	"underfoot/rules/interview"
 )
 
@@ -13,11 +13,11 @@ import (
 // picks none of them.
 func (m *model) askReading(unclear *quantity.Unclear) {
 	p := &picker{}
-	p.add(say("row", "again"), m.home)
+	p.add(m.say("screen/row.again"), m.home)
 	for _, reading := range unclear.Readings {
 		p.add(reading, func() { m.takeValue(reading) })
 	}
-	m.open(&pane{ask: interview.Said["help"]["unclear"], said: []string{m.panes[0].ask, say("say", "wrote", console.CleanLine(unclear.Text))}, field: p})
+	m.open(&pane{ask: interview.Said["help"]["unclear"], said: []string{m.panes[0].ask, m.say("screen/say.wrote", "text", plaintext.Line(unclear.Text))}, field: p})
 }
 
 // askBasis asks how an answer is known, and then goes on.
@@ -29,7 +29,7 @@ func (m *model) askBasis(then func()) {
 			then()
 		}
 	}
-	p.add(say("row", "no_basis"), known(assess.NoBasis))
+	p.add(m.say("screen/row.no_basis"), known(assess.NoBasis))
 	for _, b := range interview.Bases() {
 		p.add(interview.Said["basis"][b.String()], known(b))
 	}
@@ -55,7 +55,7 @@ func (m *model) askDetail() {
 
 // askBeside asks for a text that may be empty.
 func (m *model) askBeside(what, standing string, took func(string)) {
-	m.open(&pane{ask: say("say", what), field: &entry{text: standing, example: say("say", what+"_e"), took: took}})
+	m.open(&pane{ask: m.say("screen/say." + what), field: &entry{text: standing, example: m.example(m.say("screen/say." + what + "_e")), took: took}})
 }
 
 // knowing is what has been said of how the answer to come is known.
@@ -79,14 +79,14 @@ func (m *model) askWords() {
 	if !m.asking() || !m.severalWords() {
 		return
 	}
-	m.open(&pane{ask: say("say", "words"), said: []string{m.panes[0].ask}, field: &entry{took: m.markWords}})
+	m.open(&pane{ask: m.say("screen/say.words"), said: []string{m.panes[0].ask}, field: &entry{took: m.markWords}})
 }
 
 func (m *model) markWords(text string) {
 	d := m.prompt.Question.Decl
 	set, err := m.Session.Catalogue.Read(d, text, m.System)
 	if err != nil {
-		m.notice = problem(err)
+		m.notice = m.problem(err)
 		return
 	}
 	m.home()
@@ -100,7 +100,7 @@ func (m *model) markWords(text string) {
 	}
 	list.at = list.marked[0]
 	m.build()
-	m.notice = say("say", "found")
+	m.notice = m.say("screen/say.found")
 }
 
 // standing is the answer that stands, in the words of the list; ok is false
@@ -113,23 +113,23 @@ func (m *model) standing() (label string, ok bool) {
 	case p.Form == interview.Family:
 		return m.standingFamily(), true
 	case p.Before.Reply != assess.Given:
-		return replyLabel(p.Before.Reply), true
+		return m.replyLabel(p.Before.Reply), true
 	case p.Form == interview.List:
 		return interview.Said["replies"]["complete"], true
 	case p.Question.Decl.Kind == assess.KindYesNo && p.Before.Set != p.Question.Decl.Full():
-		return choiceLabel(p.Question, p.Before.Set.Words(p.Question.Decl)[0]), true
+		return m.choiceLabel(p.Question, p.Before.Set.Words(p.Question.Decl)[0]), true
 	}
-	return console.CleanLine(m.Session.Catalogue.Show(p.Question.ID, p.Before.Set, m.System)), true
+	return plaintext.Line(m.Session.Catalogue.Show(p.Question.ID, p.Before.Set, m.System)), true
 }
 
 // standingFamily names what was said to be so.
 func (m *model) standingFamily() string {
 	text := ""
 	for _, q := range m.prompt.Members {
-		a, _ := m.Session.Job.Answer(sibling(m.prompt.Address, q))
+		a, _ := m.Session.Job.Answer(interview.Sibling(m.prompt.Address, q))
 		switch {
 		case a.Reply != assess.Given:
-			return replyLabel(a.Reply)
+			return m.replyLabel(a.Reply)
 		case a.Set.Mask == 1:
 		case text == "":
 			text = q.Text.Label

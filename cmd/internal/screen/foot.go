@@ -2,6 +2,8 @@ package screen
 
 import (
 	"strings"
+
+	"underfoot/assess/plaintext"
 )
 
 // gap stands between the keys of the last lines.
@@ -11,11 +13,11 @@ const gap = "   "
 func (m *model) foot() []string {
 	var keys []string
 	if _, reading := m.top().field.(*page); reading {
-		keys = append(keys, say("key", "scroll"))
+		keys = append(keys, m.say("screen/key.scroll"))
 	}
 	for _, b := range bindings {
 		if m.useful(b.act) {
-			keys = append(keys, b.show(m.roomy()))
+			keys = append(keys, m.keyLine(b, m.roomy()))
 		}
 	}
 	return flow(keys, m.width)
@@ -46,23 +48,23 @@ func (m *model) useful(act action) bool {
 	return false
 }
 
-// show is a key with what it does, the second key where there is room.
-func (b binding) show(whole bool) string {
-	name, word := b.first, say("key", b.word)
+// keyLine is a key with what it does, the second key where there is room.
+func (m *model) keyLine(b binding, whole bool) string {
+	name, word := b.first, m.say("screen/key."+b.word)
 	if whole && b.later != "" {
 		name += "/" + b.later
 	}
 	if whole && b.act == help {
-		word = say("key", "help_all")
+		word = m.say("screen/key.help_all")
 	}
 	return name + " " + word
 }
 
 // allKeys is every key, for help.
-func allKeys() []string {
+func (m *model) allKeys() []string {
 	keys := make([]string, 0, len(bindings))
 	for _, b := range bindings {
-		keys = append(keys, b.show(true))
+		keys = append(keys, m.keyLine(b, true))
 	}
 	return keys
 }
@@ -72,7 +74,7 @@ func flow(texts []string, width int) []string {
 	var lines []string
 	for _, t := range texts {
 		last := len(lines) - 1
-		if last >= 0 && len(lines[last])+len(gap)+len(t) <= width {
+		if last >= 0 && plaintext.Width(lines[last])+len(gap)+plaintext.Width(t) <= width {
 			lines[last] += gap + t
 			continue
 		}

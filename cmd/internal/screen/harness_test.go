@@ -69,7 +69,7 @@ func sitWith(t testing.TB, job *assess.Job, g interview.Guide) *sitting {
 	t.Helper()
 	s := &sitting{t: t}
 	s.model = newModel(&Interview{
-		Session: interview.New(job, openEngine(t).Catalogue, g),
+		Session: interview.New(job, openEngine(t).Catalogue, g), Language: message.English(),
 		Save: func(changes []interview.Change) error {
 			s.saved = append(s.saved, changes...)
 			return nil

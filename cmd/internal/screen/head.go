@@ -1,19 +1,21 @@
 package screen
 
 import (
+	"cmp"
+
 	"underfoot/assess"
-	"underfoot/cmd/internal/console"
+	"underfoot/assess/plaintext"
 	"underfoot/rules/interview"
 )
 
 // head says which room and stage this is, how far the interview has come, and
 // what the answers point to so far.
 func (m *model) head() []string {
-	title := console.CleanLine(m.place())
+	title := plaintext.Line(m.place())
 	if title != "" {
 		title += ": "
 	}
-	lines := wrap(title+interview.StageTitle(m.prompt.Stage), m.width)
+	lines := plaintext.Wrap(title+interview.StageTitle(m.prompt.Stage), m.width)
 	for i := range lines {
 		lines[i] = m.look.strong.Render(lines[i])
 	}
@@ -21,39 +23,34 @@ func (m *model) head() []string {
 	if !m.tight() {
 		progress += " " + m.soFar()
 	}
-	return append(lines, wrap(progress, m.width)...)
+	return append(lines, plaintext.Wrap(progress, m.width)...)
 }
 
 // place is the room, and the part of it where it has several.
 func (m *model) place() string {
-	for _, a := range m.Session.Job.Areas {
-		if a.ID != m.prompt.Address.Area {
-			continue
-		}
-		name := a.ID
-		if a.Name != "" {
-			name = a.Name
-		}
-		if len(a.Zones) > 1 {
-			name += ", " + m.prompt.Address.Zone
-		}
-		return name
+	area := m.Session.Job.Area(m.prompt.Address.Area)
+	if area == nil {
+		return ""
 	}
-	return ""
+	name := cmp.Or(area.Name, area.ID)
+	if len(area.Zones) > 1 {
+		name += ", " + m.prompt.Address.Zone
+	}
+	return name
 }
 
 func (m *model) progress() string {
-	key := "tally_few"
+	t := m.tally
 	if m.roomy() {
-		key = "tally"
+		return m.say("screen/head.tally", "answered", t.answered, "waiting", t.waiting, "later", t.later)
 	}
-	return say("head", key, m.tally.answered, m.tally.waiting, m.tally.later)
+	return m.say("screen/head.tally_few", "answered", t.answered, "waiting", t.waiting, "later", t.later)
 }
 
 func (m *model) soFar() string {
 	span := m.tally.span
 	if v := span.Verdict(); v != assess.Hold {
-		return say("head", "so_far", v)
+		return m.say("screen/head.so_far", "verdict", v)
 	}
-	return say("head", "so_far_two", assess.Hold, span.Low, span.High)
+	return m.say("screen/head.so_far_two", "verdict", assess.Hold, "low", span.Low, "high", span.High)
 }

@@ -30,7 +30,7 @@ type binding struct {
 	act          action
 	keys         []string
 	first, later string
-	word         string // its key in words.en.toml
+	word         string // its sentence, under screen/key
 }
 
 var bindings = []binding{

@@ -2,11 +2,9 @@ package screen
 
 import (
 	"io"
-	"strings"
 
 	"github.com/charmbracelet/huh"
 	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
 )
 
@@ -40,27 +38,4 @@ func (l *look) fields() *huh.Theme {
 		SelectedOption: l.strong, UnselectedOption: l.plain, Option: l.plain}
 	s.TextInput = huh.TextInputStyles{Cursor: l.plain, CursorText: l.plain, Placeholder: l.soft, Prompt: l.soft, Text: l.plain}
 	return &huh.Theme{Focused: s, Blurred: s}
-}
-
-// wrap breaks a text into lines of at most so many columns, between words; a
-// word that is longer is broken. An empty text is one empty line.
-func wrap(text string, columns int) []string {
-	columns = max(columns, 1)
-	var lines []string
-	line, used := "", 0
-	for _, word := range strings.Fields(text) {
-		size := ansi.StringWidth(word)
-		if used > 0 && used+1+size <= columns {
-			line, used = line+" "+word, used+1+size
-			continue
-		}
-		if used > 0 {
-			lines = append(lines, line)
-		}
-		parts := strings.Split(ansi.Hardwrap(word, columns, true), "\n")
-		lines = append(lines, parts[:len(parts)-1]...)
-		line = parts[len(parts)-1]
-		used = ansi.StringWidth(line)
-	}
-	return append(lines, line)
 }

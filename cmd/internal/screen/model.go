@@ -28,6 +28,17 @@ type model struct {
 	err           error
 }
 
+// say is a sentence in the language of the person.
+func (m *model) say(key string, pairs ...any) string { return m.Language.Text(key, pairs...) }
+
+// example shows what may be written; empty where there is no example.
+func (m *model) example(text string) string {
+	if text == "" {
+		return ""
+	}
+	return m.say("screen/say.example", "example", text)
+}
+
 // A tally is how far the interview has come.
 type tally struct {
 	answered, waiting, later int

@@ -5,7 +5,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"underfoot/cmd/internal/console"
+	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 	"underfoot/rules/interview"
 )
 
@@ -28,9 +29,9 @@ type part struct {
 func (m *model) explain() {
 	q, head := m.prompt.Question.Text, interview.Said["help"]
 	p := &page{}
-	p.add(say("help", "said"), m.notice)
+	p.add(m.say("screen/help.said"), m.notice)
 	asked := m.panes[0]
-	p.add(say("help", "asked"), slices.Concat([]string{m.prompt.Ask()}, asked.said, asked.hints)...)
+	p.add(m.say("screen/help.asked"), slices.Concat([]string{m.prompt.Ask()}, asked.said, asked.hints)...)
 	p.add(head["why"], m.prompt.Why())
 	if m.prompt.Form != interview.Family {
 		p.add(head["how"], q.How)
@@ -46,8 +47,8 @@ func (m *model) explain() {
 	if label, stands := m.standing(); stands {
 		p.add(head["before"], label)
 	}
-	p.add(say("help", "far"), m.progress(), m.soFar())
-	p.add(say("help", "keys"), allKeys()...)
+	p.add(m.say("screen/help.far"), m.progress(), m.soFar())
+	p.add(m.say("screen/help.keys"), m.allKeys()...)
 	m.open(&pane{field: p})
 }
 
@@ -55,7 +56,7 @@ func (m *model) explain() {
 func (p *page) add(head string, texts ...string) {
 	var said []string
 	for _, t := range texts {
-		if t = console.CleanLine(t); t != "" {
+		if t = plaintext.Line(t); t != "" {
 			said = append(said, t)
 		}
 	}
@@ -70,11 +71,11 @@ func (p *page) build(l *look, width int) {
 		if i > 0 {
 			p.text = append(p.text, "")
 		}
-		for _, line := range wrap(part.head, width) {
+		for _, line := range plaintext.Wrap(part.head, width) {
 			p.text = append(p.text, l.strong.Render(line))
 		}
 		for _, t := range part.texts {
-			for _, line := range wrap(t, width-2) {
+			for _, line := range plaintext.Wrap(t, width-2) {
 				p.text = append(p.text, "  "+line)
 			}
 		}
@@ -102,12 +103,12 @@ func (p *page) enter(*model) {}
 
 func (p *page) holdsText() bool { return false }
 
-func (p *page) lines(height int) ([]string, string) {
+func (p *page) lines(height int) ([]string, message.Message) {
 	p.height = height
 	p.from = max(0, min(p.from, len(p.text)-height))
 	to := min(p.from+height, len(p.text))
 	if len(p.text) <= height {
-		return p.text, ""
+		return p.text, message.Message{}
 	}
-	return p.text[p.from:to], say("row", "place", to, len(p.text))
+	return p.text[p.from:to], message.New("screen/row.place", "at", to, "all", len(p.text))
 }

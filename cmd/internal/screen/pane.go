@@ -6,7 +6,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/huh"
 
-	"underfoot/cmd/internal/console"
+	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 )
 
 // A pane is one thing on the screen: a sentence, what is said below it, and a
@@ -27,13 +28,13 @@ type field interface {
 	holdsText() bool
 	// lines are at most height lines as they are shown, and what to say of
 	// those that are left out.
-	lines(height int) (shown []string, rest string)
+	lines(height int) (shown []string, rest message.Message)
 }
 
 // An entry is a line to write in. What was written outlives the building.
 type entry struct {
 	text    string
-	example string
+	example string // in the line while nothing is written
 	took    func(text string)
 	input   *huh.Input
 }
@@ -44,7 +45,7 @@ const longest = 200
 func (e *entry) build(l *look, width int) {
 	e.input = huh.NewInput().Prompt("> ").CharLimit(longest).Value(&e.text)
 	if e.example != "" {
-		e.input.Placeholder(say("say", "example", e.example))
+		e.input.Placeholder(e.example)
 	}
 	e.input.WithTheme(l.theme).WithKeyMap(fieldKeys).WithWidth(width)
 	// The command would make the cursor blink; a steady one disturbs nobody.
@@ -55,7 +56,7 @@ func (e *entry) build(l *look, width int) {
 // form, the clipboard) are not wanted.
 func (e *entry) press(msg tea.KeyMsg) {
 	if msg.Type == tea.KeyRunes {
-		if msg.Runes = []rune(console.CleanLine(string(msg.Runes))); len(msg.Runes) == 0 {
+		if msg.Runes = []rune(plaintext.Line(string(msg.Runes))); len(msg.Runes) == 0 {
 			return
 		}
 	}
@@ -68,4 +69,6 @@ func (e *entry) enter(*model) { e.took(strings.TrimSpace(e.text)) }
 
 func (e *entry) holdsText() bool { return e.text != "" }
 
-func (e *entry) lines(int) ([]string, string) { return strings.Split(e.input.View(), "\n"), "" }
+func (e *entry) lines(int) ([]string, message.Message) {
+	return strings.Split(e.input.View(), "\n"), message.Message{}
+}

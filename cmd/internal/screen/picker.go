@@ -8,6 +8,9 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/huh"
+
+	"underfoot/assess/message"
+	"underfoot/assess/plaintext"
 )
 
 // A row is one line to choose. Rows that can be marked are taken together,
@@ -67,7 +70,7 @@ func (p *picker) label(i int) []string {
 	if p.several != nil {
 		lead = "    "
 	}
-	lines := wrap(p.rows[i].label, p.width-len(cursorMark)-len(lead))
+	lines := plaintext.Wrap(p.rows[i].label, p.width-len(cursorMark)-len(lead))
 	for n := range lines {
 		lines[n] = lead + lines[n]
 	}
@@ -99,7 +102,7 @@ func (p *picker) toggle(m *model) {
 	switch {
 	case p.several == nil:
 	case !p.rows[p.at].mark:
-		m.notice = say("say", "alone")
+		m.notice = m.say("screen/say.alone")
 	default:
 		p.flip(p.at)
 		p.stood = 0
@@ -132,7 +135,7 @@ func (p *picker) enter(m *model) {
 	case len(p.marked) == p.stood && !p.rows[p.at].mark:
 		p.rows[p.at].take() // the marks are those that stood: the row alone is meant
 	default:
-		m.notice = say("say", "marked", p.names())
+		m.notice = m.say("screen/say.marked", "list", p.names())
 	}
 }
 
@@ -147,10 +150,10 @@ func (p *picker) names() string {
 func (p *picker) holdsText() bool { return false }
 
 // lines cuts the list around the cursor.
-func (p *picker) lines(height int) ([]string, string) {
+func (p *picker) lines(height int) ([]string, message.Message) {
 	all := strings.Split(p.list.View(), "\n")
 	if len(all) <= height {
-		return all, ""
+		return all, message.Message{}
 	}
 	above := 0
 	for i := range p.at {
@@ -158,5 +161,5 @@ func (p *picker) lines(height int) ([]string, string) {
 	}
 	own := len(p.label(p.at))
 	from := max(0, min(above+own/2-height/2, len(all)-height, above))
-	return all[from : from+height], say("row", "place", p.at+1, len(p.rows))
+	return all[from : from+height], message.New("screen/row.place", "at", p.at+1, "all", len(p.rows))
 }

@@ -5,32 +5,32 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/plaintext"
 	"underfoot/assess/question"
-	"underfoot/cmd/internal/console"
 	"underfoot/rules/interview"
 )
 
 // ask puts the prompt on the screen, alone.
 func (m *model) ask(p interview.Prompt) {
 	m.prompt, m.detail, m.notice = p, assess.Answer{}, ""
-	q := &pane{ask: console.CleanLine(p.Ask())}
+	q := &pane{ask: plaintext.Line(p.Ask())}
 	for _, item := range p.Items {
-		q.items = append(q.items, console.CleanLine(item))
+		q.items = append(q.items, plaintext.Line(item))
 	}
 	if kind := m.kind(); kind != "" {
-		q.hints = append(q.hints, say("say", "kind", kind))
+		q.hints = append(q.hints, m.say("screen/say.kind", "kind", kind))
 	}
 	switch {
 	case p.Form != interview.One, len(p.Question.Decl.Choices) > 0:
 		q.field = m.picker()
 	default:
-		q.field = &entry{example: p.Question.Text.Example, took: m.takeText, text: m.written()}
+		q.field = &entry{example: m.example(p.Question.Text.Example), took: m.takeText, text: m.written()}
 	}
 	switch {
 	case p.Form == interview.Family:
-		q.said = append(q.said, say("say", "family"))
+		q.said = append(q.said, m.say("screen/say.family"))
 	case m.severalWords():
-		q.hints = append(q.hints, say("say", "many"))
+		q.hints = append(q.hints, m.say("screen/say.many"))
 	}
 	m.panes = []*pane{q}
 	m.build()
@@ -50,7 +50,7 @@ func (m *model) kind() string {
 	if !ok || said.Reply != assess.Given || q == nil {
 		return ""
 	}
-	return console.CleanLine(m.Session.Catalogue.Show(q.ID, said.Set, m.System))
+	return plaintext.Line(m.Session.Catalogue.Show(q.ID, said.Set, m.System))
 }
 
 // severalWords reports whether an answer may be one of several choices.
@@ -64,7 +64,7 @@ func (m *model) written() string {
 	if !m.prompt.Answered || m.prompt.Before.Reply != assess.Given {
 		return ""
 	}
-	return console.CleanLine(m.prompt.Before.Text)
+	return plaintext.Line(m.prompt.Before.Text)
 }
 
 // picker is the list of a prompt. It begins with what says nothing new: the
@@ -72,12 +72,12 @@ func (m *model) written() string {
 func (m *model) picker() *picker {
 	p := &picker{}
 	label, stands := m.standing()
-	unsure := replyLabel(assess.NotSure)
+	unsure := m.replyLabel(assess.NotSure)
 	switch {
 	case stands && label == unsure:
 		p.add(unsure, m.keep)
 	case stands:
-		p.add(say("row", "keep", label), m.keep)
+		p.add(m.say("screen/row.keep", "answer", label), m.keep)
 		fallthrough
 	default:
 		p.add(unsure, func() { m.reply(assess.NotSure) })
@@ -90,9 +90,9 @@ func (m *model) picker() *picker {
 	default:
 		m.choiceRows(p)
 	}
-	p.add(replyLabel(assess.CouldNotSee), func() { m.reply(assess.CouldNotSee) })
+	p.add(m.replyLabel(assess.CouldNotSee), func() { m.reply(assess.CouldNotSee) })
 	if !m.prompt.Question.Decl.Always {
-		p.add(replyLabel(assess.DoesNotApply), func() { m.reply(assess.DoesNotApply) })
+		p.add(m.replyLabel(assess.DoesNotApply), func() { m.reply(assess.DoesNotApply) })
 	}
 	return p
 }
@@ -105,7 +105,7 @@ func (m *model) choiceRows(p *picker) {
 	first := len(p.rows)
 	choices := m.prompt.Question.Decl.Choices
 	for i, c := range choices {
-		p.rows = append(p.rows, row{label: choiceLabel(m.prompt.Question, c), mark: m.severalWords(), take: func() { m.takeWords(choices[i : i+1]) }})
+		p.rows = append(p.rows, row{label: m.choiceLabel(m.prompt.Question, c), mark: m.severalWords(), take: func() { m.takeWords(choices[i : i+1]) }})
 	}
 	if m.severalWords() {
 		p.several = func(marked []int) {
@@ -180,17 +180,17 @@ func (m *model) listRows(p *picker) {
 	}
 }
 
-func replyLabel(r assess.Reply) string {
+func (m *model) replyLabel(r assess.Reply) string {
 	return interview.Said["replies"][strings.ReplaceAll(r.String(), " ", "_")]
 }
 
 // choiceLabel is what a choice is called; yes and no call themselves so.
-func choiceLabel(q *question.Question, choice string) string {
+func (m *model) choiceLabel(q *question.Question, choice string) string {
 	if label := q.Text.Choices[choice]; label != "" {
 		return label
 	}
 	if q.Decl.Kind == assess.KindYesNo {
-		return say("row", choice)
+		return m.say("screen/row." + choice)
 	}
 	return choice
 }

@@ -9,13 +9,14 @@ import (
 	"testing"
 	"time"
 
+	"underfoot/assess/message"
 	"underfoot/rules"
 	"underfoot/rules/interview"
 )
 
 func interviewOf(t *testing.T, in io.Reader, addresses ...string) *Interview {
 	return &Interview{
-		In: in, Out: io.Discard,
+		In: in, Out: io.Discard, Language: message.English(),
 		Session: interview.New(sit(t, wants(t, "zone.base")).Session.Job, openEngine(t).Catalogue, wants(t, addresses...)),
 		Save:    func([]interview.Change) error { return nil },
 	}

@@ -15,6 +15,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/rules/interview"
 )
@@ -24,12 +25,13 @@ var ErrStopped = errors.New("stopped before the end")
 
 // An Interview asks on a terminal.
 type Interview struct {
-	In      io.Reader // a terminal
-	Out     io.Writer // a terminal, or a writer that unwraps to one
-	Session *interview.Session
-	System  quantity.System                // in which bare readings are read
-	Save    func([]interview.Change) error // called after every answer
-	Color   bool                           // words and marks say the same without
+	In       io.Reader // a terminal
+	Out      io.Writer // a terminal, or a writer that unwraps to one
+	Session  *interview.Session
+	Language *message.Language
+	System   quantity.System                // in which bare readings are read
+	Save     func([]interview.Change) error // called after every answer
+	Color    bool                           // words and marks say the same without
 }
 
 // Run asks until nothing is left to ask. It returns ErrStopped when the person

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules/interview"
@@ -16,7 +17,7 @@ import (
 func (m *model) takeText(text string) {
 	switch {
 	case text == "":
-		m.notice = say("say", "empty")
+		m.notice = m.say("screen/say.empty")
 	case text == m.written():
 		m.keep()
 	case assess.ParseReply(strings.ToLower(text)) != assess.Given:
@@ -37,7 +38,7 @@ func (m *model) takeValue(text string) {
 		m.askReading(unclear)
 	case err != nil:
 		m.home()
-		m.notice = problem(err)
+		m.notice = m.problem(err)
 	case m.prompt.WantsBasis() && m.detail.Basis == assess.NoBasis:
 		m.askBasis(func() { m.takeAnswer(assess.Answer{Set: set, Text: text}) })
 	default:
@@ -45,12 +46,12 @@ func (m *model) takeValue(text string) {
 	}
 }
 
-func problem(err error) string {
+func (m *model) problem(err error) string {
 	var refused *question.Refused
 	if errors.As(err, &refused) {
 		return refused.What.String() + ": " + refused.Hint.String()
 	}
-	return err.Error()
+	return m.Language.Say(message.Of(err))
 }
 
 // takeMembers takes a whole family: those that are so or not sure, and of all
@@ -86,7 +87,7 @@ func (m *model) keep() {
 	}
 	answers := make([]assess.Answer, len(m.prompt.Members))
 	for i, q := range m.prompt.Members {
-		standing, _ := m.Session.Job.Answer(sibling(m.prompt.Address, q))
+		standing, _ := m.Session.Job.Answer(interview.Sibling(m.prompt.Address, q))
 		answers[i] = m.known(standing)
 	}
 	m.commit(m.Session.AnswerFamily(m.prompt, answers))
@@ -140,8 +141,8 @@ func (m *model) count() {
 // sayHowFar tells that the verdict no longer waits.
 func (m *model) sayHowFar() {
 	p := &picker{}
-	p.add(say("row", "go_on"), m.home)
-	p.add(say("row", "stop_here"), func() { m.quit(ErrStopped) })
+	p.add(m.say("screen/row.go_on"), m.home)
+	p.add(m.say("screen/row.stop_here"), func() { m.quit(ErrStopped) })
 	m.open(&pane{ask: interview.Said["progress"]["settled"], field: p})
 }
 
@@ -153,15 +154,9 @@ func (m *model) back() {
 	}
 	p, ok := m.Session.Back()
 	if !ok {
-		m.notice = say("say", "first")
+		m.notice = m.say("screen/say.first")
 		return
 	}
 	m.count()
 	m.ask(p)
-}
-
-// sibling is the address of another question of the same thing.
-func sibling(a assess.Address, q *question.Question) assess.Address {
-	a.Topic, a.Field, _ = strings.Cut(q.Decl.ID, ".")
-	return a
 }

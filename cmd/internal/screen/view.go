@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/cmd/internal/console"
+	"underfoot/assess/plaintext"
 )
 
 // The smallest window in which a question can be read and answered, and the
@@ -28,7 +28,7 @@ func (m *model) View() string {
 	case m.width == 0 || m.done:
 		return ""
 	case m.tooSmall():
-		return strings.Join(cut(wrap(say("say", "small", leastWidth, leastHeight), m.width), m.height), "\n")
+		return strings.Join(cut(plaintext.Wrap(m.say("screen/say.small", "width", leastWidth, "height", leastHeight), m.width), m.height), "\n")
 	}
 	head, foot := m.head(), m.foot()
 	if !m.tight() {
@@ -51,11 +51,11 @@ func (m *model) body(height int) []string {
 		lines = m.sentence(shown)
 	}
 	if most := max(leastSaid, height-len(lines)-leastField); len(said) > most {
-		said = append(said[:most-1], say("say", "more"))
+		said = append(said[:most-1], m.say("screen/say.more"))
 	}
 	field, place := top.field.lines(max(1, height-len(lines)-len(said)-1))
-	if place != "" || len(lines) > 0 && !m.tight() {
-		lines = append(lines, m.look.soft.Render(console.Shorten(place, m.width)))
+	if !place.IsZero() || len(lines) > 0 && !m.tight() {
+		lines = append(lines, m.look.soft.Render(plaintext.Shorten(m.Language.Say(place), m.width)))
 	}
 	lines = append(append(lines, field...), said...)
 	for len(lines) < height {
@@ -75,14 +75,14 @@ const (
 func (m *model) sentence(items int) []string {
 	top := m.top()
 	var lines []string
-	for _, line := range wrap(m.about()+top.ask, m.width) {
+	for _, line := range plaintext.Wrap(m.about()+top.ask, m.width) {
 		lines = append(lines, m.look.strong.Render(line))
 	}
 	if top.ask == "" {
 		return nil
 	}
 	if left := len(top.items) - items; left > 0 {
-		lines = append(lines, wrap(say("head", "item_more", left), m.width)...)
+		lines = append(lines, plaintext.Wrap(m.say("screen/head.item_more", "n", left), m.width)...)
 	}
 	for _, item := range top.items[len(top.items)-items:] {
 		lines = append(lines, indent(item, m.width)...)
@@ -92,7 +92,7 @@ func (m *model) sentence(items int) []string {
 		said = slices.Concat(said, top.hints)
 	}
 	for _, text := range said {
-		lines = append(lines, wrap(text, m.width)...)
+		lines = append(lines, plaintext.Wrap(text, m.width)...)
 	}
 	return lines
 }
@@ -103,7 +103,7 @@ func (m *model) about() string {
 	if a.Item == "" || !m.asking() {
 		return ""
 	}
-	return console.CleanLine(a.Topic+" "+a.Item) + ": "
+	return plaintext.Line(a.Topic+" "+a.Item) + ": "
 }
 
 // said is what stands below the field: what was wrong with the last answer, and
@@ -111,10 +111,10 @@ func (m *model) about() string {
 func (m *model) said() []string {
 	var lines []string
 	if m.notice != "" {
-		lines = wrap(m.notice, m.width)
+		lines = plaintext.Wrap(m.notice, m.width)
 	}
 	if known := m.knowing(); known != "" {
-		lines = append(lines, wrap(say("say", "known", known), m.width)...)
+		lines = append(lines, plaintext.Wrap(m.say("screen/say.known", "basis", known), m.width)...)
 	}
 	if len(lines) > 0 && !m.tight() {
 		lines = append([]string{""}, lines...)
@@ -125,7 +125,7 @@ func (m *model) said() []string {
 // indent sets a text in, and what follows its first line further.
 func indent(text string, width int) []string {
 	const first, rest = "  ", "     "
-	lines := wrap(text, width-len(rest))
+	lines := plaintext.Wrap(text, width-len(rest))
 	for i := range lines {
 		lines[i] = rest + lines[i]
 	}

@@ -2,13 +2,13 @@ package screen
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
 
+	"underfoot/assess/message"
 	"underfoot/rules/interview"
 )
 
@@ -134,28 +134,10 @@ func TestALongListOfThingsGivesWayToTheField(t *testing.T) {
 	}
 }
 
-func TestWrap(t *testing.T) {
-	for _, c := range []struct {
-		text  string
-		width int
-		want  []string
-	}{
-		{"", 10, []string{""}},
-		{"13-1/2 in of it", 10, []string{"13-1/2 in", "of it"}}, // a fraction is never broken at its hyphen
-		{"exactly ten", 7, []string{"exactly", "ten"}},
-		{"unbreakable", 4, []string{"unbr", "eaka", "ble"}},
-		{"床板の下", 4, []string{"床板", "の下"}}, // each takes two columns
-	} {
-		if got := wrap(c.text, c.width); !slices.Equal(got, c.want) {
-			t.Errorf("wrap(%q, %d) = %q, want %q", c.text, c.width, got, c.want)
-		}
-	}
-}
-
 func TestEveryKeyHasItsWord(t *testing.T) {
 	used := map[string]string{}
 	for _, b := range bindings {
-		if say("key", b.word) == "" {
+		if !message.English().Has("screen/key." + b.word) {
 			t.Errorf("%s has no word", b.first)
 		}
 		for _, k := range b.keys {
