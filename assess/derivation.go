@@ -23,6 +23,8 @@ type Thing interface {
 	// or nil where the list is closed. Its facts depend on the list's
 	// completeness alone.
 	Rest(list Scope) Thing
+	// Visited is the day to which ages count; empty where it is not known.
+	Visited() Day
 	// ID is the item's id, the path's word, or the zone's id.
 	ID() string
 	// Named turns a set of dependencies into addresses, for a Check.

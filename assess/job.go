@@ -70,6 +70,18 @@ func (z Zone) Clone() Zone {
 	return z
 }
 
+// Only is the job with one zone of one area alone, by their places; it shares
+// nothing that can change. What is judged of a zone rests on the job, its area
+// and itself, so that another floor for it takes no other room.
+func (j *Job) Only(area, zone int) *Job {
+	c := *j
+	c.Answers = maps.Clone(j.Answers)
+	a := j.Areas[area]
+	a.Zones = a.Zones[zone : zone+1]
+	c.Areas = []Area{a.clone()}
+	return &c
+}
+
 // Normal is the job with at least one area, and at least one zone in each: a
 // record that names none has the open area `the-room` with the zone `main`.
 func (j *Job) Normal() *Job {

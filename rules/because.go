@@ -35,7 +35,7 @@ func sentence(key string, holes ...string) string {
 const muchOpen = 12
 
 // because says in a sentence why the path leads: never nothing.
-func (e *Engine) because(l *judge.Look) string {
+func (e *Engine) because(l *judge.Evaluation) string {
 	switch {
 	case l.By != nil:
 		return e.teller.Text(l.By)
@@ -52,13 +52,13 @@ func (e *Engine) because(l *judge.Look) string {
 }
 
 // behind names the step that is settled and the question that comes before it.
-func (e *Engine) behind(l *judge.Look) string {
+func (e *Engine) behind(l *judge.Evaluation) string {
 	step := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == l.Behind && r.Proven() })
 	return sentence("behind", "{step}", e.teller.Text(step), "{gate}", e.teller.Text(l.Gate()))
 }
 
 // open names the first matter that waits, and says so where a great many do.
-func (e *Engine) open(l *judge.Look) string {
+func (e *Engine) open(l *judge.Evaluation) string {
 	first := l.First((*judge.Ruling).Waits)
 	if first == nil {
 		return sentence("no_rule")

@@ -28,7 +28,7 @@ type Engine struct {
 	Pack      *pack.Pack
 	facts     *facts.Plan
 	judge     *judge.Judge
-	teller    *judge.Teller
+	teller    *judge.Describer
 }
 
 // Open compiles the catalogue, the checks and the rules for a region, with the
@@ -55,7 +55,7 @@ func Open(region string, sys quantity.System, l *message.Language, packs ...*pac
 		return nil, err
 	}
 	e.judge = judge.New(e.Pack, e.Catalogue.Schema())
-	e.teller = &judge.Teller{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
+	e.teller = &judge.Describer{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
 	return e, nil
 }
 
@@ -65,7 +65,7 @@ func (e *Engine) refs() []assess.PackRef {
 }
 
 // Look is the first look at one zone of a job, for those who need the rulings.
-func (e *Engine) Look(job *assess.Job, area, zone int, today assess.Day) *judge.Look {
+func (e *Engine) Look(job *assess.Job, area, zone int, today assess.Day) *judge.Evaluation {
 	return e.judge.Zone(e.facts.Fill(job.Normal(), today).Zones[area][zone], false)
 }
 
@@ -89,7 +89,7 @@ func (e *Engine) Assess(job *assess.Job, today assess.Day) *assess.Result {
 func (e *Engine) area(job *assess.Job, i int, floor *facts.Floor, p *plan.Planner) assess.AreaResult {
 	a := &job.Areas[i]
 	out := assess.AreaResult{ID: a.ID, Name: cmp.Or(a.Name, a.ID)}
-	var looks []*judge.Look
+	var looks []*judge.Evaluation
 	for z, frame := range floor.Zones[i] {
 		look := e.judge.Zone(frame, false)
 		looks = append(looks, look)
@@ -153,7 +153,7 @@ func stricter(zones []assess.ZoneResult, z, leading int) bool {
 }
 
 // cautions are the warnings of the looks and of the plans' steps, each once.
-func (e *Engine) cautions(looks []*judge.Look, zones []assess.ZoneResult) []assess.Caution {
+func (e *Engine) cautions(looks []*judge.Evaluation, zones []assess.ZoneResult) []assess.Caution {
 	var ids []string
 	for _, l := range looks {
 		ids = append(ids, l.Cautions()...)

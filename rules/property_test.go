@@ -13,7 +13,7 @@ import (
 
 const today = assess.Day("2026-05-04")
 
-func look(e *Engine, j *assess.Job) *judge.Look { return e.Look(j, 0, 0, today) }
+func look(e *Engine, j *assess.Job) *judge.Evaluation { return e.Look(j, 0, 0, today) }
 
 // slot is one place where a job has, or could have, an answer.
 type slot struct {
@@ -105,7 +105,7 @@ func TestKnowledgeNarrows(t *testing.T) {
 	})
 }
 
-func compareSettled(t *testing.T, before, after *judge.Look) {
+func compareSettled(t *testing.T, before, after *judge.Evaluation) {
 	later := map[string]assess.Truth{}
 	for i := range after.Rulings {
 		later[after.Rulings[i].FindingID()] = after.Rulings[i].Outcome.Truth
@@ -178,10 +178,10 @@ func TestNamedAnswersSettle(t *testing.T) {
 	})
 }
 
-func firstMissing(l *judge.Look) []assess.Address {
+func firstMissing(l *judge.Evaluation) []assess.Address {
 	for i := range l.Rulings {
 		if r := &l.Rulings[i]; r.Outcome.Truth == assess.Open {
-			return r.Missing(nil)
+			return r.Missing()
 		}
 	}
 	return nil

@@ -16,7 +16,7 @@ import (
 // A seen is all that is decided about a job of one zone.
 type seen struct {
 	zone   *facts.Frame
-	look   *judge.Look
+	look   *judge.Evaluation
 	course plan.Course
 }
 
@@ -140,7 +140,7 @@ func engineerStops(_ *Engine, s seen) string {
 // barredNeverLeads: no base leads, now or at the end of the plan, that a rule
 // strikes out.
 func barredNeverLeads(_ *Engine, s seen) string {
-	for _, l := range []*judge.Look{s.look, s.course.Look} {
+	for _, l := range []*judge.Evaluation{s.look, s.course.Look} {
 		for i := range l.Rulings {
 			r := &l.Rulings[i]
 			bars := slices.Contains(r.Rule.Bars, l.Lead) || r.Rule.BarsThis && r.Thing.ID() == l.Lead.String()

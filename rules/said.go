@@ -12,7 +12,7 @@ import (
 )
 
 // questions are what is worth asking about a room, the deciding one first.
-func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Look) []assess.Ask {
+func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Evaluation) []assess.Ask {
 	var out []assess.Ask
 	seen := map[assess.Address]bool{}
 	for z, look := range looks {

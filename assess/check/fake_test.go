@@ -146,6 +146,8 @@ func (t *thing) Rest(list assess.Scope) assess.Thing {
 
 func (t *thing) ID() string { return t.id }
 
+func (t *thing) Visited() assess.Day { return "" }
+
 func (t *thing) Named(d assess.Deps) []assess.Address { return t.floor.index.Addresses(d) }
 
 // run makes every computed fact, zone first, and gives those of the path.

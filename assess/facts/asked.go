@@ -23,7 +23,7 @@ func (p *Plan) question(q *question.Question, supply *assess.Derivation) (maker,
 	if err != nil {
 		return m, err
 	}
-	m.make = func(f *Frame) { f.put(q.ID, f.asked(q, supply, byDefault)) }
+	m.make = each(func(f *Frame) { f.put(q.ID, f.asked(q, supply, byDefault)) })
 	return m, nil
 }
 

@@ -80,17 +80,13 @@ func (fl *Floor) addZone(area *Frame, z *assess.Zone) *Frame {
 func (fl *Floor) run(m *maker) {
 	switch m.scope {
 	case assess.ScopeJob:
-		m.make(fl.Job)
+		m.make([]*Frame{fl.Job})
 	case assess.ScopeArea:
-		for _, a := range fl.Areas {
-			m.make(a)
-		}
+		m.make(fl.Areas)
 	default:
 		for _, zones := range fl.Zones {
 			for _, z := range zones {
-				for _, f := range z.Things(m.scope) {
-					m.make(f)
-				}
+				m.make(z.Things(m.scope))
 			}
 		}
 	}

@@ -60,21 +60,21 @@ func (f *Frame) Above(scope assess.Scope) *Frame {
 }
 
 // Number is what a quantity fact may be, by name.
-func (f *Frame) Number(name string) quantity.Range { return thing{f}.Fact(name).Set.Range }
+func (f *Frame) Number(name string) quantity.Range { return f.named(name).Set.Range }
 
 // Words are the words that a choice fact may still be, by name.
 func (f *Frame) Words(name string) []string {
-	return thing{f}.Fact(name).Set.Words(f.floor.plan.schema.Find(name))
+	return f.named(name).Set.Words(f.floor.plan.schema.Find(name))
 }
 
 // HasChoice reports whether a fact is proven to be one of the words. A word that
 // is none of its choices panics.
 func (f *Frame) HasChoice(name string, words ...string) bool {
-	return thing{f}.Fact(name).Among(f.floor.plan.schema.Find(name).Mask(words...)).Truth == assess.Yes
+	return f.named(name).Among(f.floor.plan.schema.Find(name).Mask(words...)).Truth == assess.Yes
 }
 
 // Stays is whether a layer stays on the floor.
-func (f *Frame) Stays() assess.Outcome { return thing{f}.Fact("layer.stays").IsYes() }
+func (f *Frame) Stays() assess.Outcome { return f.named("layer.stays").IsYes() }
 
 // Applies reports whether a question is known to apply, asked from a thing of
 // the same zone: a closed gate before it is a question of its own.
@@ -158,19 +158,24 @@ func split(id string) (topic, field string) {
 	return id, ""
 }
 
+// named is a fact by name; a name that there is not is a programming error and panics.
+func (f *Frame) named(name string) assess.Fact {
+	id, ok := f.floor.plan.schema.Lookup(name)
+	if !ok {
+		panic("facts: a derivation reads an unknown fact: " + name)
+	}
+	return f.Fact(id)
+}
+
 // A thing is a frame as a derivation sees it: by name, lists beside it.
 type thing struct{ *Frame }
 
 // Thing is the frame as a derivation sees it.
 func (f *Frame) Thing() assess.Thing { return thing{f} }
 
-func (t thing) Fact(name string) assess.Fact {
-	id, ok := t.floor.plan.schema.Lookup(name)
-	if !ok {
-		panic("facts: a derivation reads an unknown fact: " + name)
-	}
-	return t.Frame.Fact(id)
-}
+func (t thing) Fact(name string) assess.Fact { return t.named(name) }
+
+func (t thing) Visited() assess.Day { return t.floor.Visited }
 
 func (t thing) Items(list assess.Scope) []assess.Thing {
 	frames := t.Zone().zone.items[list]

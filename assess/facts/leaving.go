@@ -20,9 +20,9 @@ func (f *Frame) Leaving(up assess.Outcome) *Frame {
 }
 
 // Top is whether a layer is the highest that stays.
-func (f *Frame) Top() assess.Outcome { return thing{f}.Fact("layer.top").IsYes() }
+func (f *Frame) Top() assess.Outcome { return f.named("layer.top").IsYes() }
 
 // AtLeast is whether a quantity is no less than a limit, by name.
 func (f *Frame) AtLeast(name string, limit float64) assess.Outcome {
-	return thing{f}.Fact(name).AtLeast(limit)
+	return f.named(name).AtLeast(limit)
 }

@@ -28,18 +28,31 @@ type slot struct {
 	slot  int
 }
 
-// A maker makes one fact, or the facts of one derivation, for one thing.
+// A maker makes one fact, or the facts of one derivation, for all things of its
+// scope in a zone, or for an area or the job.
 type maker struct {
 	scope assess.Scope
 	gives []assess.FactID
 	reads []assess.FactID
-	make  func(*Frame)
+	make  func([]*Frame)
+}
+
+// each makes facts for one thing after the other.
+func each(one func(*Frame)) func([]*Frame) {
+	return func(list []*Frame) {
+		for _, f := range list {
+			one(f)
+		}
+	}
 }
 
 // Derived are the declarations of the facts that the program itself gives, to
 // be handed to question.Open beside those of the checks.
 func Derived(derivations []assess.Derivation) []assess.Declaration {
 	var all []assess.Declaration
+	for _, f := range layerFacts() {
+		all = append(all, f.gives)
+	}
 	for _, d := range append(builtIn(), derivations...) {
 		for _, g := range d.Gives {
 			if g.Nature == assess.Derived {
@@ -73,6 +86,13 @@ func NewPlan(c *question.Catalogue, derivations []assess.Derivation) (*Plan, err
 
 func (p *Plan) makers(derivations []assess.Derivation) ([]maker, error) {
 	var all []maker
+	for _, f := range layerFacts() {
+		m, err := p.listFact(&f)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, m)
+	}
 	supplies := map[assess.FactID]*assess.Derivation{}
 	for i := range derivations {
 		d := &derivations[i]
@@ -120,7 +140,7 @@ func (p *Plan) derivation(d *assess.Derivation) (m maker, asked []assess.FactID,
 			asked = append(asked, id)
 		}
 	}
-	m.make = func(f *Frame) {
+	m.make = each(func(f *Frame) {
 		made, check := d.Make(thing{f})
 		for i, id := range m.gives {
 			f.put(id, made[i])
@@ -128,8 +148,18 @@ func (p *Plan) derivation(d *assess.Derivation) (m maker, asked []assess.FactID,
 		if check != nil {
 			f.floor.addCheck(f, check)
 		}
-	}
+	})
 	return m, asked, nil
+}
+
+func (p *Plan) listFact(f *listFact) (maker, error) {
+	reads, err := p.ids(f.gives.ID, f.reads)
+	id, ok := p.schema.Lookup(f.gives.ID)
+	if err == nil && !ok {
+		err = fmt.Errorf("%s is made, and not declared", f.gives.ID)
+	}
+	return maker{scope: f.gives.Scope, gives: []assess.FactID{id}, reads: reads,
+		make: func(list []*Frame) { f.make(list, id) }}, err
 }
 
 func (p *Plan) ids(who string, names []string) ([]assess.FactID, error) {

@@ -18,13 +18,13 @@ func (p *Plan) tally(t *question.Tally) maker {
 		m.reads = append(m.reads, t.Of)
 	}
 	kind := p.schema.Decl(t.ID).Kind
-	m.make = func(f *Frame) {
+	m.make = each(func(f *Frame) {
 		fact := fold(t, f.Things(t.Over))
 		if fact.Set.Settled(kind) && fact.Presence.Truth == assess.Yes {
 			fact.Deps = nil
 		}
 		f.put(t.ID, fact)
-	}
+	})
 	return m
 }
 

@@ -48,11 +48,12 @@ const (
 )
 
 // Zone lists what is worth asking of a zone, the deciding question first.
-func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Look) []Candidate {
+func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Evaluation) []Candidate {
 	list := q.candidates(look)
+	alone := job.Only(area, zone)
 	for i := range list {
 		if !q.Quick && list[i].Stage == Deciding && q.tried < maxTries {
-			q.try(job, area, zone, &list[i])
+			q.try(alone, &list[i])
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Candidate) int {
@@ -62,9 +63,10 @@ func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Look) []Cand
 }
 
 // candidates are the missing facts of every ruling that is not settled, each
-// once, at the earliest stage at which something wants it.
-func (q *Inquiry) candidates(look *judge.Look) []Candidate {
-	stage := map[assess.Address]Stage{}
+// once, at the earliest stage at which something wants it. What a question that
+// is not known to apply hangs on is asked first.
+func (q *Inquiry) candidates(look *judge.Evaluation) []Candidate {
+	place := map[assess.Ref]int{} // in the list; -1 of a question that is not known to apply
 	var list []Candidate
 	for i := range look.Rulings {
 		r := &look.Rulings[i]
@@ -72,21 +74,20 @@ func (q *Inquiry) candidates(look *judge.Look) []Candidate {
 		if !ok {
 			continue
 		}
-		for _, a := range r.Missing(nil) {
-			if !r.Thing.Applies(a) {
-				continue // what it hangs on is asked first
-			}
-			before, seen := stage[a]
+		for n, ref := range r.Outcome.Deps {
+			at, seen := place[ref]
 			if !seen {
-				list = append(list, Candidate{Address: a, order: q.order(a)})
+				at = -1
+				if a := r.Thing.Named(r.Outcome.Deps[n : n+1])[0]; r.Thing.Applies(a) {
+					at = len(list)
+					list = append(list, Candidate{Address: a, Stage: s, order: q.order(a)})
+				}
+				place[ref] = at
 			}
-			if !seen || s < before {
-				stage[a] = s
+			if at >= 0 {
+				list[at].Stage = min(list[at].Stage, s)
 			}
 		}
-	}
-	for i := range list {
-		list[i].Stage = stage[list[i].Address]
 	}
 	return list
 }
@@ -111,16 +112,16 @@ func (q *Inquiry) order(a assess.Address) int {
 }
 
 // try answers the question in each way that may matter and counts what still
-// waits afterwards.
-func (q *Inquiry) try(job *assess.Job, area, zone int, c *Candidate) {
+// waits afterwards, on a floor of the one zone alone.
+func (q *Inquiry) try(alone *assess.Job, c *Candidate) {
 	cells := q.cells(c.Address)
 	for _, set := range cells {
-		tried := job.Clone()
+		tried := alone.Clone()
 		if !tried.Put(c.Address, assess.Answer{Set: set, Basis: assess.Document}) {
 			return
 		}
 		q.tried++
-		look := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[area][zone], false)
+		look := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[0][0], false)
 		for _, p := range look.Paths {
 			if p.State == assess.PathWaiting {
 				c.open += 1 / float64(len(cells))

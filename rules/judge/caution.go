@@ -4,12 +4,12 @@ import "underfoot/assess"
 
 // Cautions are the ids of the warnings that the rulings attach: of what is
 // there or presumed, and, where the rule protects people, of what may be.
-func (l *Look) Cautions() []string {
+func (e *Evaluation) Cautions() []string {
 	var out []string
 	seen := map[string]bool{}
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
-		if !r.Warns() || !l.concerns(r) {
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
+		if !r.Warns() || !e.concerns(r) {
 			continue
 		}
 		for _, id := range r.Rule.Cautions {

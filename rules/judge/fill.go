@@ -10,7 +10,7 @@ import (
 )
 
 // fill puts values into the holes of a text: {fact} and {figure.id}.
-func (t *Teller) fill(text string, r *Ruling) string {
+func (d *Describer) fill(text string, r *Ruling) string {
 	var b strings.Builder
 	for {
 		before, after, ok := strings.Cut(text, "{")
@@ -19,29 +19,29 @@ func (t *Teller) fill(text string, r *Ruling) string {
 			return b.String()
 		}
 		hole, rest, _ := strings.Cut(after, "}")
-		value, _ := t.value(hole, r)
+		value, _ := d.value(hole, r)
 		b.WriteString(cmp.Or(inSentence(value), "not known"))
 		text = rest
 	}
 }
 
 // value is a fact or a figure in words and units, and its unit's dimension.
-func (t *Teller) value(name string, r *Ruling) (text, unit string) {
+func (d *Describer) value(name string, r *Ruling) (text, unit string) {
 	if name == "" {
 		return "", ""
 	}
 	if id, ok := strings.CutPrefix(name, "figure."); ok {
-		f, ok := t.Figures.Figure(id)
+		f, ok := d.Figures.Figure(id)
 		if !ok {
 			return "", ""
 		}
-		return quantity.Write(f.Dimension, quantity.Point(f.Value), t.System), f.Dimension.String()
+		return quantity.Write(f.Dimension, quantity.Point(f.Value), d.System), f.Dimension.String()
 	}
-	id, ok := t.Catalogue.Schema().Lookup(name)
+	id, ok := d.Catalogue.Schema().Lookup(name)
 	if !ok {
 		return "", ""
 	}
-	return t.Show(id, r.Thing.Fact(id))
+	return d.Show(id, r.Thing.Fact(id))
 }
 
 // inSentence writes the labels of choices with small letters, but not OSB or

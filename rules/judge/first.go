@@ -8,10 +8,10 @@ import (
 
 // First is the first ruling, by rank, of which something holds; nil where there
 // is none.
-func (l *Look) First(holds func(*Ruling) bool) *Ruling {
-	for i := range l.Rulings {
-		if holds(&l.Rulings[i]) {
-			return &l.Rulings[i]
+func (e *Evaluation) First(holds func(*Ruling) bool) *Ruling {
+	for i := range e.Rulings {
+		if holds(&e.Rulings[i]) {
+			return &e.Rulings[i]
 		}
 	}
 	return nil
@@ -19,8 +19,8 @@ func (l *Look) First(holds func(*Ruling) bool) *Ruling {
 
 // Strikes reports whether the ruling is about a bar of a base that some rule
 // permits now.
-func (l *Look) Strikes(r *Ruling) bool {
-	return l.First(func(p *Ruling) bool {
+func (e *Evaluation) Strikes(r *Ruling) bool {
+	return e.First(func(p *Ruling) bool {
 		return permitsNow(p) && slices.ContainsFunc(p.Rule.Permits, func(b assess.PathID) bool { return bars(r, b) })
 	}) != nil
 }

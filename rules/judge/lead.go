@@ -7,26 +7,26 @@ import (
 )
 
 // lead finds the path that leads and lists the steps that are proven.
-func (l *Look) lead() {
-	call, waiting := l.calls()
+func (e *Evaluation) lead() {
+	call, waiting := e.calls()
 	switch {
 	case call != nil && call.behind:
-		l.Lead, l.Behind = assess.FindOut, call.Rule.Calls
+		e.Lead, e.Behind = assess.FindOut, call.Rule.Calls
 	case call != nil:
-		l.Lead, l.By = call.Rule.Calls, call
+		e.Lead, e.By = call.Rule.Calls, call
 	case waiting:
-		l.Lead = assess.FindOut
+		e.Lead = assess.FindOut
 	default:
-		l.leadBase()
+		e.leadBase()
 	}
 }
 
 // calls finds the lowest-ranked proven call, and whether a call waits at all.
 // While a test-or-abate call of lower rank waits, no step that breaks into the
 // floor is due, and while an engineer may have to be asked first, no removal.
-func (l *Look) calls() (call *Ruling, waiting bool) {
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+func (e *Evaluation) calls() (call *Ruling, waiting bool) {
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Rule.Calls == assess.NoPath {
 			continue
 		}
@@ -35,23 +35,23 @@ func (l *Look) calls() (call *Ruling, waiting bool) {
 			if call == nil {
 				call = r
 			}
-			r.behind = l.Untested && disturbs(r) || l.Unasked && r.Rule.Calls == assess.Remove
+			r.behind = e.Untested && disturbs(r) || e.Unasked && r.Rule.Calls == assess.Remove
 			if r.Due() {
-				l.addStep(r.Rule.Calls)
+				e.addStep(r.Rule.Calls)
 			}
 		case r.Waits():
 			waiting = true
-			l.Untested = l.Untested || r.Rule.Calls == assess.TestOrAbate
+			e.Untested = e.Untested || r.Rule.Calls == assess.TestOrAbate
 		}
 	}
 	return call, waiting
 }
 
 // addStep keeps the proven steps in working order, each once.
-func (l *Look) addStep(p assess.PathID) {
-	i, found := slices.BinarySearch(l.Steps, p)
+func (e *Evaluation) addStep(p assess.PathID) {
+	i, found := slices.BinarySearch(e.Steps, p)
 	if !found {
-		l.Steps = slices.Insert(l.Steps, i, p)
+		e.Steps = slices.Insert(e.Steps, i, p)
 	}
 }
 
@@ -75,31 +75,31 @@ func lies(r *Ruling) bool {
 }
 
 // leadBase finds the base that leads where no step is called for.
-func (l *Look) leadBase() {
-	base, by, struck := l.free()
+func (e *Evaluation) leadBase() {
+	base, by, struck := e.free()
 	switch {
 	case by != nil:
-		l.Lead, l.By = base, by
-	case l.baseWaits() || !struck:
-		l.Lead = assess.FindOut
-	case l.covered():
-		l.Lead = assess.Remove
-		l.addStep(assess.Remove)
+		e.Lead, e.By = base, by
+	case e.baseWaits() || !struck:
+		e.Lead = assess.FindOut
+	case e.covered():
+		e.Lead = assess.Remove
+		e.addStep(assess.Remove)
 	default:
-		l.Lead = assess.NoPath
+		e.Lead = assess.NoPath
 	}
 }
 
 // free is the first base that a rule permits and no bar touches, with the rule,
 // and whether a base that some rule permits is struck out.
-func (l *Look) free() (base assess.PathID, by *Ruling, struck bool) {
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+func (e *Evaluation) free() (base assess.PathID, by *Ruling, struck bool) {
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if !permitsNow(r) {
 			continue
 		}
 		for _, b := range r.Rule.Permits {
-			switch l.barred(b) {
+			switch e.barred(b) {
 			case assess.No:
 				return b, r, struck
 			case assess.Yes:
@@ -112,9 +112,9 @@ func (l *Look) free() (base assess.PathID, by *Ruling, struck bool) {
 
 // leftOver reports whether no base is left and nothing waits that may give one:
 // a covering then has to come up.
-func (l *Look) leftOver() bool {
-	_, by, struck := l.free()
-	return by == nil && struck && !l.baseWaits() && l.covered()
+func (e *Evaluation) leftOver() bool {
+	_, by, struck := e.free()
+	return by == nil && struck && !e.baseWaits() && e.covered()
 }
 
 // permitsNow reports whether the rule permits its bases: yes, or open with
@@ -125,21 +125,25 @@ func permitsNow(r *Ruling) bool {
 
 // Possible reports whether some rule permits the base, or may yet. What is
 // computed for the others concerns nobody.
-func (l *Look) Possible(base assess.PathID) bool {
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
-		if r.Outcome.Truth != assess.No && slices.Contains(r.Rule.Permits, base) {
-			return true
+func (e *Evaluation) Possible(base assess.PathID) bool { return e.possible[base] }
+
+// permit notes the bases that some rule permits, or may yet.
+func (e *Evaluation) permit() {
+	e.possible = map[assess.PathID]bool{}
+	for i := range e.Rulings {
+		if r := &e.Rulings[i]; r.Outcome.Truth != assess.No {
+			for _, base := range r.Rule.Permits {
+				e.possible[base] = true
+			}
 		}
 	}
-	return false
 }
 
 // barred is yes where a bar strikes the base out, open where one waits.
-func (l *Look) barred(base assess.PathID) assess.Truth {
+func (e *Evaluation) barred(base assess.PathID) assess.Truth {
 	out := assess.No
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if !bars(r, base) {
 			continue
 		}
@@ -158,9 +162,9 @@ func bars(r *Ruling, base assess.PathID) bool {
 }
 
 // baseWaits reports whether a permit or a bar waits.
-func (l *Look) baseWaits() bool {
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+func (e *Evaluation) baseWaits() bool {
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Waits() && (r.Rule.IsPermit() || len(r.Rule.Bars) > 0 || r.Rule.BarsThis) {
 			return true
 		}
@@ -169,9 +173,9 @@ func (l *Look) baseWaits() bool {
 }
 
 // covered reports whether a covering is known to stay on the floor.
-func (l *Look) covered() bool {
-	for i := range l.Rulings {
-		if z := l.Rulings[i].Thing.Zone(); z != nil {
+func (e *Evaluation) covered() bool {
+	for i := range e.Rulings {
+		if z := e.Rulings[i].Thing.Zone(); z != nil {
 			return z.Number("floor.covers").Lo >= 1
 		}
 	}
@@ -179,25 +183,26 @@ func (l *Look) covered() bool {
 }
 
 // stand says of every path whether it is open, ruled out or waiting, and why.
-func (l *Look) stand() {
+func (e *Evaluation) stand() {
 	for _, p := range assess.Paths() {
 		s := assess.PathStanding{Path: p}
 		if p.IsBase() {
-			l.standBase(&s)
+			e.standBase(&s)
 		} else {
-			l.standStep(&s)
+			e.standStep(&s)
 		}
-		if p == l.Lead {
+		if p == e.Lead {
 			s.State = assess.PathOpen
 		}
-		l.Paths = append(l.Paths, s)
+		e.Paths = append(e.Paths, s)
 	}
 }
 
-func (l *Look) standStep(s *assess.PathStanding) {
+func (e *Evaluation) standStep(s *assess.PathStanding) {
 	s.State = assess.PathRuledOut
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	var missing Missing
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Rule.Calls != s.Path {
 			continue
 		}
@@ -209,15 +214,17 @@ func (l *Look) standStep(s *assess.PathStanding) {
 			if s.State == assess.PathRuledOut {
 				s.State = assess.PathWaiting
 			}
-			s.Questions = r.Missing(s.Questions)
+			missing.Add(r)
 		}
 	}
+	s.Questions = missing.List()
 }
 
-func (l *Look) standBase(s *assess.PathStanding) {
+func (e *Evaluation) standBase(s *assess.PathStanding) {
 	permitted, waits := false, false
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	var missing Missing
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if !slices.Contains(r.Rule.Permits, s.Path) {
 			continue
 		}
@@ -227,20 +234,21 @@ func (l *Look) standBase(s *assess.PathStanding) {
 			s.Because = append(s.Because, r.FindingID())
 		case r.Waits():
 			waits = true
-			s.Questions = r.Missing(s.Questions)
+			missing.Add(r)
 		}
 	}
-	barred := l.barred(s.Path)
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	barred := e.barred(s.Path)
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		switch {
 		case !bars(r, s.Path):
 		case r.Proven():
 			s.Because = append(s.Because, r.FindingID())
 		case r.Waits() && barred == assess.Open:
-			s.Questions = r.Missing(s.Questions)
+			missing.Add(r)
 		}
 	}
+	s.Questions = missing.List()
 	switch {
 	case barred == assess.Yes || !permitted && !waits:
 		s.State, s.Questions = assess.PathRuledOut, nil
@@ -249,16 +257,6 @@ func (l *Look) standBase(s *assess.PathStanding) {
 	default:
 		s.State = assess.PathWaiting
 	}
-}
-
-// Missing adds what the ruling misses to a list of questions, each once.
-func (r *Ruling) Missing(list []assess.Address) []assess.Address {
-	for _, a := range r.Thing.Named(r.Outcome.Deps) {
-		if !slices.Contains(list, a) {
-			list = append(list, a)
-		}
-	}
-	return list
 }
 
 // FindingID names the ruling in results: the rule, and what it was said of.

@@ -20,9 +20,9 @@ func always(*Ruling) bool { return true }
 // waits is taken in our favour at the low end and against us at the high end,
 // and what is presumed raises both. A floor for which no base is left asks for
 // repair at the high end: what lies there would have to come out or be rebuilt.
-func (l *Look) span() assess.Span {
-	low := l.end(reading{trouble: (*Ruling).Presumed, permit: always, least: assess.Prepare})
-	high := l.end(reading{
+func (e *Evaluation) span() assess.Span {
+	low := e.end(reading{trouble: (*Ruling).Presumed, permit: always, least: assess.Prepare})
+	high := e.end(reading{
 		trouble: func(r *Ruling) bool { return r.Policy == pack.Hold || r.Policy == pack.Presume },
 		permit:  (*Ruling).Verifies,
 		least:   assess.Repair,
@@ -39,16 +39,16 @@ var (
 )
 
 // rawSpan is the span under the raw readings. More knowledge only ever narrows it.
-func (l *Look) rawSpan() assess.Span {
-	low, high := l.end(rawLow), l.end(rawHigh)
+func (e *Evaluation) rawSpan() assess.Span {
+	low, high := e.end(rawLow), e.end(rawHigh)
 	return assess.Span{Low: low, High: max(low, high)}
 }
 
 // end is the verdict under one reading.
-func (l *Look) end(rd reading) assess.Verdict {
-	v := l.baseEnd(rd)
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+func (e *Evaluation) end(rd reading) assess.Verdict {
+	v := e.baseEnd(rd)
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Rule.Calls != assess.NoPath && rd.counts(r) {
 			v = max(v, r.Rule.Calls.Asks())
 		}
@@ -63,23 +63,23 @@ func (rd reading) counts(r *Ruling) bool {
 
 // baseEnd is what the best base left under the reading asks for: ready where a
 // direct bond leaves nothing to prepare, prepare for any other.
-func (l *Look) baseEnd(rd reading) assess.Verdict {
+func (e *Evaluation) baseEnd(rd reading) assess.Verdict {
 	best, found := rd.least, false
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if !r.Rule.IsPermit() || r.Outcome.Truth == assess.No || r.Outcome.Truth == assess.Open && !rd.permit(r) {
 			continue
 		}
 		sure := r.Outcome.Truth == assess.Yes
 		for _, b := range r.Rule.Permits {
-			struck, contested := l.struck(b, rd)
+			struck, contested := e.struck(b, rd)
 			switch {
 			case struck:
 				if sure && !found {
 					best = assess.Repair
 				}
 				continue
-			case r.Rule.Ready && b == assess.DirectBond && !(rd.clean && l.verifies()):
+			case r.Rule.Ready && b == assess.DirectBond && !(rd.clean && e.verifies()):
 				return assess.Ready
 			}
 			best, found = assess.Prepare, true
@@ -93,9 +93,9 @@ func (l *Look) baseEnd(rd reading) assess.Verdict {
 
 // struck reports whether a bar strikes the base out under the reading, and
 // whether an open bar may yet.
-func (l *Look) struck(base assess.PathID, rd reading) (struck, contested bool) {
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+func (e *Evaluation) struck(base assess.PathID, rd reading) (struck, contested bool) {
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if !bars(r, base) {
 			continue
 		}
@@ -106,9 +106,9 @@ func (l *Look) struck(base assess.PathID, rd reading) (struck, contested bool) {
 }
 
 // verifies reports whether any open rule asks for a look before the work.
-func (l *Look) verifies() bool {
-	for i := range l.Rulings {
-		if l.Rulings[i].Verifies() {
+func (e *Evaluation) verifies() bool {
+	for i := range e.Rulings {
+		if e.Rulings[i].Verifies() {
 			return true
 		}
 	}

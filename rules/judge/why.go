@@ -7,8 +7,8 @@ import (
 
 // Why is what decided a ruling: the branches of its conditions that did, with
 // the values that their facts have. A condition that decided nothing is left out.
-func (t *Teller) Why(r *Ruling) []condition.Explanation {
-	show := Show(t.Catalogue, t.System)
+func (d *Describer) Why(r *Ruling) []condition.Explanation {
+	show := Show(d.Catalogue, d.System)
 	var out []condition.Explanation
 	for _, c := range []*condition.Condition{r.Rule.Applies, r.Rule.When} {
 		if c == nil {

@@ -18,7 +18,7 @@ const maxLooks = 8
 type Planner struct {
 	Judge  *judge.Judge
 	Facts  *facts.Plan
-	Teller *judge.Teller
+	Teller *judge.Describer
 	Today  assess.Day
 }
 
@@ -27,7 +27,7 @@ type Planner struct {
 type Course struct {
 	Steps []assess.PlanStep
 	Floor *facts.Floor
-	Look  *judge.Look
+	Look  *judge.Evaluation
 }
 
 // A stage is one floor of a plan: as it is, or as the steps so far leave it.
@@ -35,15 +35,15 @@ type stage struct {
 	job    *assess.Job
 	floor  *facts.Floor
 	zone   *facts.Frame
-	look   *judge.Look
+	look   *judge.Evaluation
 	favour bool // a finding-out has been taken as done
 	shared bool // the room has other zones: its size is no more than a limit
 	number int
 }
 
 // Zone plans one zone of a normal job, from its first look.
-func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Look) Course {
-	s := stage{job: single(job, area, zone), look: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
+func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Evaluation) Course {
+	s := stage{job: job.Only(area, zone), look: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
 	p.fill(&s)
 	steps := p.steps(&s)
 	return Course{Steps: steps, Floor: s.floor, Look: s.look}
@@ -146,13 +146,4 @@ func (p *Planner) next(s *stage) stage {
 func (p *Planner) fill(s *stage) {
 	s.floor = p.Facts.Fill(s.job, p.Today)
 	s.zone = s.floor.Zones[0][0]
-}
-
-// single is the job with one zone alone.
-func single(job *assess.Job, area, zone int) *assess.Job {
-	c := job.Clone()
-	a := c.Areas[area]
-	a.Zones = a.Zones[zone : zone+1]
-	c.Areas = []assess.Area{a}
-	return c
 }

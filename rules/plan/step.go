@@ -44,12 +44,14 @@ func (p *Planner) because(out *assess.PlanStep, r *judge.Ruling) {
 // needs, and the other ways that stand open.
 func (p *Planner) base(s *stage, out *assess.PlanStep) {
 	out.Needs = slices.Clone(p.Judge.Pack.Steps[out.Path].Text.Needs)
+	var before judge.Missing
 	for i := range s.look.Rulings {
 		r := &s.look.Rulings[i]
 		if r.Verifies() && (!r.Rule.BarsThis || r.Thing.ID() == out.Path.String()) {
-			out.Before = r.Missing(out.Before)
+			before.Add(r)
 		}
 	}
+	out.Before = before.List()
 	for _, st := range s.look.Paths {
 		if st.Path.IsBase() && st.State == assess.PathOpen && st.Path != out.Path {
 			out.Alternatives = append(out.Alternatives, st.Path)
@@ -67,15 +69,17 @@ func (p *Planner) base(s *stage, out *assess.PlanStep) {
 // findOut adds the questions that the look waits for, first of them what comes
 // before a removal.
 func (p *Planner) findOut(s *stage, out *assess.PlanStep) {
+	var ask judge.Missing
 	if gate := s.look.Gate(); gate != nil {
 		p.because(out, gate)
-		out.Ask = gate.Missing(nil)
+		ask.Add(gate)
 	}
 	for i := range s.look.Rulings {
 		if r := &s.look.Rulings[i]; r.Waits() {
-			out.Ask = r.Missing(out.Ask)
+			ask.Add(r)
 		}
 	}
+	out.Ask = ask.List()
 	add(&out.Cautions, s.look.Cautions())
 }
 

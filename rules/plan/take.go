@@ -7,7 +7,6 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/facts"
 	"underfoot/assess/quantity"
-	"underfoot/rules/judge"
 )
 
 // take changes the zone's record to what it would be with the step done.
@@ -43,31 +42,31 @@ func closeLists(zone *assess.Zone) {
 // and where a covering has to go for its height, down to the first that an
 // engineer is asked about, or all of them.
 func (s *stage) takenUp() int {
-	deepest := 0
-	for n, frame := range s.layers() {
-		switch {
-		case s.look.By == nil && s.look.Lead == assess.Remove:
+	layers := s.layers()
+	if s.look.By == nil && s.look.Lead == assess.Remove {
+		for n, frame := range layers {
 			if slices.Contains(s.look.Guarded, frame.ID()) {
 				return n
 			}
-			deepest = n + 1
-		case s.lifted(frame):
-			deepest = n + 1
+		}
+		return len(layers)
+	}
+	return 1 + lastIndex(s.look.Lifted(layers))
+}
+
+// lastIndex is the last place where it is so, or -1.
+func lastIndex(list []bool) int {
+	for i := len(list) - 1; i >= 0; i-- {
+		if list[i] {
+			return i
 		}
 	}
-	return deepest
+	return -1
 }
 
 // layers are those that the record names, from the top.
 func (s *stage) layers() []*facts.Frame {
 	return s.zone.Things(assess.ScopeLayer)[:len(s.job.Areas[0].Zones[0].Lists[assess.ScopeLayer])]
-}
-
-// lifted reports whether a removal that is due takes the layer up, or may.
-func (s *stage) lifted(layer *facts.Frame) bool {
-	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
-		return r.Rule.Calls == assess.Remove && r.Due() && r.Takes(layer).Truth != assess.No
-	})
 }
 
 // makes assumes the values of a record: a zone's fact for the zone, an item's
@@ -84,14 +83,23 @@ func (p *Planner) makes(s *stage, zone *assess.Zone, values map[string]string, i
 		case d.Scope == assess.ScopeZone:
 			assume(&zone.Assumed, name, set)
 		case d.Scope.Listed():
-			items := zone.Lists[d.Scope]
-			for i := range items {
-				if item == "" || items[i].ID == item || !slices.ContainsFunc(items, func(it assess.Item) bool { return it.ID == item }) {
-					assume(&items[i].Assumed, name, set)
-				}
+			for _, it := range meant(zone.Lists[d.Scope], item) {
+				assume(&it.Assumed, name, set)
 			}
 		}
 	}
+}
+
+// meant are the item of an id, or all of them where there is none of it.
+func meant(items []assess.Item, id string) []*assess.Item {
+	var all []*assess.Item
+	for i := range items {
+		if items[i].ID == id {
+			return []*assess.Item{&items[i]}
+		}
+		all = append(all, &items[i])
+	}
+	return all
 }
 
 func assume(m *map[string]assess.Set, name string, set assess.Set) {

@@ -12,8 +12,8 @@ import (
 	"underfoot/rules/pack"
 )
 
-// A Teller turns rulings into findings in the reader's units.
-type Teller struct {
+// A Describer turns rulings into findings in the reader's units.
+type Describer struct {
 	Catalogue *question.Catalogue
 	Figures   *figure.Table
 	System    quantity.System
@@ -21,20 +21,20 @@ type Teller struct {
 
 // Findings are what the rules say, in rank order. Several marks a room of more
 // than one zone: subjects then carry the zone's id.
-func (t *Teller) Findings(l *Look, zone string, several bool) []assess.Finding {
-	out := make([]assess.Finding, 0, len(l.Rulings))
-	for i := range l.Rulings {
-		if !l.concerns(&l.Rulings[i]) {
+func (d *Describer) Findings(e *Evaluation, zone string, several bool) []assess.Finding {
+	out := make([]assess.Finding, 0, len(e.Rulings))
+	for i := range e.Rulings {
+		if !e.concerns(&e.Rulings[i]) {
 			continue
 		}
-		out = append(out, t.Finding(&l.Rulings[i], zone, several))
+		out = append(out, d.Finding(&e.Rulings[i], zone, several))
 	}
 	return out
 }
 
 // Finding is what one ruling says.
-func (t *Teller) Finding(r *Ruling, zone string, several bool) assess.Finding {
-	f := t.finding(r)
+func (d *Describer) Finding(r *Ruling, zone string, several bool) assess.Finding {
+	f := d.finding(r)
 	f.Zone = zone
 	if several && r.Rule.Scope >= assess.ScopeZone {
 		f.Subject = strings.TrimSuffix(zone+"."+f.Subject, ".")
@@ -45,13 +45,13 @@ func (t *Teller) Finding(r *Ruling, zone string, several bool) assess.Finding {
 
 // concerns reports whether a ruling is worth telling: one that only speaks of
 // bases that no rule permits is not.
-func (l *Look) concerns(r *Ruling) bool {
+func (e *Evaluation) concerns(r *Ruling) bool {
 	if r.Rule.Scope == assess.ScopePath {
 		base, _ := assess.ParsePath(r.Thing.ID())
-		return l.Possible(base)
+		return e.Possible(base)
 	}
 	onlyBars := len(r.Rule.Bars) > 0 && r.Rule.Calls == assess.NoPath && !r.Rule.IsPermit()
-	return !onlyBars || slices.ContainsFunc(r.Rule.Bars, l.Possible)
+	return !onlyBars || slices.ContainsFunc(r.Rule.Bars, e.Possible)
 }
 
 // SortFindings puts the worst first: what fails, then what is not settled;
@@ -91,23 +91,23 @@ func protects(f *assess.Finding) int {
 	return slices.Index([]string{"people", "structure", "bond", "finish"}, f.Protects)
 }
 
-func (t *Teller) finding(r *Ruling) assess.Finding {
+func (d *Describer) finding(r *Ruling) assess.Finding {
 	rule := r.Rule
 	f := assess.Finding{
 		ID: r.FindingID(), Rule: rule.ID, Subject: r.Subject(), Protects: rule.Protects,
 		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: string(r.Policy),
-		Why: t.fill(rule.Text.Why, r), Remedy: t.fill(rule.Text.Remedy, r),
+		Why: d.fill(rule.Text.Why, r), Remedy: d.fill(rule.Text.Remedy, r),
 		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
 			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},
 		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: r.bars(),
 	}
-	f.Text = t.Text(r)
-	f.Value, _ = t.value(rule.Value, r)
-	f.Limit, f.Unit = t.value(rule.Limit, r)
+	f.Text = d.Text(r)
+	f.Value, _ = d.value(rule.Value, r)
+	f.Limit, f.Unit = d.value(rule.Limit, r)
 	for _, cited := range rule.Cited {
 		f.Sources = append(f.Sources, cited.Source)
 	}
-	f.Basis = t.basis(rule.Limit, f.Sources)
+	f.Basis = d.basis(rule.Limit, f.Sources)
 	return f
 }
 
@@ -122,9 +122,9 @@ func (r *Ruling) bars() []assess.PathID {
 
 // basis is the source of a limit: of the figure that it is, else of the rule
 // whose check works it out.
-func (t *Teller) basis(limit string, sources []assess.Source) []assess.Source {
+func (d *Describer) basis(limit string, sources []assess.Source) []assess.Source {
 	if id, ok := strings.CutPrefix(limit, "figure."); ok {
-		if f, ok := t.Figures.Figure(id); ok {
+		if f, ok := d.Figures.Figure(id); ok {
 			return []assess.Source{f.Source}
 		}
 	}
@@ -132,7 +132,7 @@ func (t *Teller) basis(limit string, sources []assess.Source) []assess.Source {
 }
 
 // Text is the sentence that the rule says of its outcome.
-func (t *Teller) Text(r *Ruling) string { return t.fill(r.text(), r) }
+func (d *Describer) Text(r *Ruling) string { return d.fill(r.text(), r) }
 
 // outcome turns a ruling into what a finding says, by the rule's polarity.
 func (r *Ruling) outcome() assess.FindingOutcome {
@@ -170,14 +170,14 @@ func (r *Ruling) text() string {
 }
 
 // Show is a fact in words and units; what nothing is known of says so.
-func (t *Teller) Show(id assess.FactID, f assess.Fact) (text, unit string) {
-	d := t.Catalogue.Schema().Decl(id)
-	unit = d.Kind.Unit(d.Dimension)
+func (d *Describer) Show(id assess.FactID, f assess.Fact) (text, unit string) {
+	decl := d.Catalogue.Schema().Decl(id)
+	unit = decl.Kind.Unit(decl.Dimension)
 	switch {
 	case f.Presence.Truth == assess.No:
 		return "does not apply", unit
-	case f.Set == d.Full():
+	case f.Set == decl.Full():
 		return "not known", unit
 	}
-	return t.Catalogue.Show(id, f.Set, t.System), unit
+	return d.Catalogue.Show(id, f.Set, d.System), unit
 }

@@ -42,8 +42,8 @@ func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Polic
 // Verifies reports whether the open rule only asks for a look before the work.
 func (r *Ruling) Verifies() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Verify }
 
-// A Look is one look at one zone.
-type Look struct {
+// An Evaluation is what the rules say of one zone.
+type Evaluation struct {
 	Rulings []Ruling // in rank order
 	Paths   []assess.PathStanding
 	Span    assess.Span
@@ -55,8 +55,9 @@ type Look struct {
 	// Untested: a test-or-abate call waits, so something here may be suspect.
 	Untested bool
 	// Guarded are the layers that an engineer is asked about before they come up.
-	Guarded []string
-	Unasked bool // one of them would come up now, and the rule that asks is open
+	Guarded  []string
+	Unasked  bool // one of them would come up now, and the rule that asks is open
+	possible map[assess.PathID]bool
 }
 
 // A Judge looks at floors with the rules of one pack.
@@ -83,19 +84,20 @@ func New(p *pack.Pack, schema *assess.Schema) *Judge {
 
 // Zone looks at one zone. Favour takes every open trouble as absent: what
 // finding out would leave if it went well.
-func (j *Judge) Zone(zone *facts.Frame, favour bool) *Look {
-	l := &Look{}
+func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
+	e := &Evaluation{}
 	for _, r := range j.rules {
 		for _, t := range zone.All(r.Scope) {
-			l.Rulings = append(l.Rulings, rule(r, t, favour))
+			e.Rulings = append(e.Rulings, rule(r, t, favour))
 		}
 	}
-	j.uncover(l, zone)
-	j.guard(l, zone, favour)
-	l.lead()
-	l.stand()
-	l.Span, l.Raw = l.span(), l.rawSpan()
-	return l
+	j.uncover(e, zone)
+	e.guard(zone, favour)
+	e.permit()
+	e.lead()
+	e.stand()
+	e.Span, e.Raw = e.span(), e.rawSpan()
+	return e
 }
 
 // rule gives one ruling. Of the rest of a list nothing is ever proven or
@@ -145,10 +147,10 @@ func policy(r *pack.Rule, t *facts.Frame) pack.Policy {
 
 // uncover lowers to verify the open rules whose missing facts all come to
 // light by a step that is called for anyway, unless they protect people.
-func (j *Judge) uncover(l *Look, zone *facts.Frame) {
+func (j *Judge) uncover(e *Evaluation, zone *facts.Frame) {
 	var revealed []string
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Rule.Calls != assess.NoPath && r.Proven() {
 			revealed = append(append(revealed, j.Pack.Steps[r.Rule.Calls].Reveals...), r.Rule.Reveals...)
 		}
@@ -156,8 +158,8 @@ func (j *Judge) uncover(l *Look, zone *facts.Frame) {
 	if len(revealed) == 0 {
 		return
 	}
-	for i := range l.Rulings {
-		r := &l.Rulings[i]
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
 		if r.Waits() && r.Rule.Protects != "people" && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
 			r.Policy = pack.Verify
 		}

@@ -1,0 +1,143 @@
+package judge
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/facts"
+)
+
+// A rise is whether a layer has to come up.
+type rise struct {
+	outcome assess.Outcome
+	due     bool // it does, as things stand and are presumed
+	waits   bool // paths wait for the answer
+}
+
+func (r *rise) or(o assess.Outcome, due, waits bool) {
+	if o.Truth != assess.No {
+		r.outcome, r.due, r.waits = r.outcome.Or(o), r.due || due, r.waits || waits
+	}
+}
+
+// rises are what is known of every layer having to come up, by its id: a rule
+// removes it or one below it, or it is the top layer and no base is left for it.
+// Each removal goes through the layers once, from below.
+func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
+	layers := zone.Things(assess.ScopeLayer)
+	out, own := none(len(layers)), none(len(layers))
+	place := places(layers)
+	for i := range e.Rulings {
+		switch r := &e.Rulings[i]; {
+		case r.Rule.Calls != assess.Remove:
+		case r.Rule.Scope != assess.ScopeLayer:
+			r.raise(layers, out)
+		default:
+			if at, there := place[r.Thing.ID()]; there {
+				own[at].or(r.Outcome, r.Proven(), r.Waits())
+			}
+		}
+	}
+	left, below := e.left(zone), rise{outcome: assess.Refuted}
+	all := make(map[string]rise, len(layers))
+	for i := len(layers) - 1; i >= 0; i-- {
+		below.or(own[i].outcome, own[i].due, own[i].waits)
+		up := out[i]
+		up.or(below.outcome, below.due, below.waits)
+		up.or(layers[i].Top().And(left.outcome), left.due, left.waits)
+		all[layers[i].ID()] = up
+	}
+	return all
+}
+
+// raise adds a removal of the zone to every layer that it takes up, and to
+// those above it.
+func (r *Ruling) raise(layers []*facts.Frame, out []rise) {
+	reaches := assess.Refuted
+	for i := len(layers) - 1; i >= 0; i-- {
+		reaches = reaches.Or(r.takes(layers[i]))
+		out[i].or(r.Outcome.And(reaches), r.Proven(), r.Waits())
+	}
+}
+
+// none are rises of layers of which nothing is known to take them up.
+func none(n int) []rise {
+	out := make([]rise, n)
+	for i := range out {
+		out[i].outcome = assess.Refuted
+	}
+	return out
+}
+
+// places are where the layers stand, by their ids.
+func places(layers []*facts.Frame) map[string]int {
+	at := make(map[string]int, len(layers))
+	for i, f := range layers {
+		at[f.ID()] = i
+	}
+	return at
+}
+
+// left is whether a covering has to come up because no base is left for it.
+func (e *Evaluation) left(zone *facts.Frame) rise {
+	covered := zone.AtLeast("floor.covers", 1)
+	if covered.Truth == assess.No {
+		return rise{outcome: assess.Refuted}
+	}
+	return rise{e.stuck().And(covered), e.leftOver(), e.baseWaits()}
+}
+
+// Lifted says of each layer whether a removal that is due takes it up, or may.
+func (e *Evaluation) Lifted(layers []*facts.Frame) []bool {
+	out := make([]bool, len(layers))
+	place := places(layers)
+	for i := range e.Rulings {
+		r := &e.Rulings[i]
+		if r.Rule.Calls != assess.Remove || !r.Due() {
+			continue
+		}
+		if r.Rule.Scope == assess.ScopeLayer {
+			if at, there := place[r.Thing.ID()]; there {
+				out[at] = true
+			}
+			continue
+		}
+		for at, f := range layers {
+			out[at] = out[at] || r.takes(f).Truth != assess.No
+		}
+	}
+	return out
+}
+
+// takes is whether a removal of the zone takes the layer up: what its record names.
+func (r *Ruling) takes(layer *facts.Frame) assess.Outcome {
+	if r.Rule.TakesUp == nil {
+		return assess.Refuted
+	}
+	out := r.Rule.TakesUp.Eval(layer)
+	if layer.IsRest() && out.Truth != assess.No {
+		return assess.OpenOn(layer.RestDeps())
+	}
+	return out
+}
+
+// stuck is whether every base is struck out that some rule permits.
+func (e *Evaluation) stuck() assess.Outcome {
+	permitted := e.First(func(r *Ruling) bool { return r.Rule.IsPermit() && r.Outcome.Truth != assess.No })
+	switch {
+	case permitted == nil, e.baseEnd(rawHigh) < assess.Repair:
+		return assess.Refuted
+	case e.baseEnd(rawLow) == assess.Repair:
+		return assess.Proven
+	}
+	return assess.OpenOn(e.baseDeps())
+}
+
+// baseDeps are the answers that the open permits and bars miss.
+func (e *Evaluation) baseDeps() assess.Deps {
+	var deps assess.Deps
+	for i := range e.Rulings {
+		if r := &e.Rulings[i]; r.Rule.IsPermit() || len(r.Rule.Bars) > 0 || r.Rule.BarsThis {
+			deps = deps.Union(r.Outcome.Deps)
+		}
+	}
+	return deps
+}
