@@ -56,6 +56,12 @@ func ParseAddress(text string) (Address, error) {
 	return a, nil
 }
 
+// Sibling is the address of another question of the same thing, by its short name.
+func (a Address) Sibling(short string) Address {
+	a.Topic, a.Field, _ = strings.Cut(short, ".")
+	return a
+}
+
 // Short is the name that rules and the catalogue use: topic and field alone.
 func (a Address) Short() string { return a.Topic + "." + a.Field }
 

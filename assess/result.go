@@ -281,3 +281,23 @@ type Result struct {
 	Labels   map[string]string // of every question, by short name, a few words each
 	Packs    []PackRef
 }
+
+// Area is the result of an area by its id; nil where there is none.
+func (r *Result) Area(id string) *AreaResult {
+	for i := range r.Areas {
+		if r.Areas[i].ID == id {
+			return &r.Areas[i]
+		}
+	}
+	return nil
+}
+
+// Zone is the result of a zone by its id; nil where there is none.
+func (a *AreaResult) Zone(id string) *ZoneResult {
+	for i := range a.Zones {
+		if a.Zones[i].ID == id {
+			return &a.Zones[i]
+		}
+	}
+	return nil
+}

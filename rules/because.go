@@ -38,7 +38,7 @@ const muchOpen = 12
 func (e *Engine) because(l *judge.Evaluation) string {
 	switch {
 	case l.By != nil:
-		return e.teller.Text(l.By)
+		return e.describer.Text(l.By)
 	case l.Behind != assess.NoPath:
 		return e.behind(l)
 	case l.Lead == assess.FindOut:
@@ -46,7 +46,7 @@ func (e *Engine) because(l *judge.Evaluation) string {
 	}
 	key := map[bool]string{true: "covered", false: "struck"}[l.Lead == assess.Remove]
 	if bar := l.First(func(r *judge.Ruling) bool { return r.Proven() && l.Strikes(r) }); bar != nil {
-		return sentence(key, "{bar}", e.teller.Text(bar))
+		return sentence(key, "{bar}", e.describer.Text(bar))
 	}
 	return sentence("no_rule")
 }
@@ -54,7 +54,7 @@ func (e *Engine) because(l *judge.Evaluation) string {
 // behind names the step that is settled and the question that comes before it.
 func (e *Engine) behind(l *judge.Evaluation) string {
 	step := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == l.Behind && r.Proven() })
-	return sentence("behind", "{step}", e.teller.Text(step), "{gate}", e.teller.Text(l.Gate()))
+	return sentence("behind", "{step}", e.describer.Text(step), "{gate}", e.describer.Text(l.Gate()))
 }
 
 // open names the first matter that waits, and says so where a great many do.
@@ -69,7 +69,7 @@ func (e *Engine) open(l *judge.Evaluation) string {
 			rules[r.Rule.ID] = true
 		}
 	}
-	text := e.teller.Text(first)
+	text := e.describer.Text(first)
 	if len(rules) < muchOpen {
 		return text
 	}

@@ -12,7 +12,7 @@ func TestEveryWayHasItsReason(t *testing.T) {
 	e := openUS(t)
 	trials(t, e, 150, func(t *testing.T, g floorplan) {
 		job := g.job(10 + g.Intn(90))
-		look := e.Look(job, 0, 0, job.Visited)
+		look := e.Judge(job, job.Visited).Evaluation(0, 0)
 		text := e.because(look)
 		if !strings.HasSuffix(text, ".") || strings.Contains(text, "{") || strings.Contains(text, "  ") {
 			t.Errorf("%s leads because %q", look.Lead, text)

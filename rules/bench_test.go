@@ -21,7 +21,7 @@ func BenchmarkLook(b *testing.B) {
 	e := openUS(b)
 	job, _ := readJob(b, e, "../testdata/cases/P01.yaml")
 	for b.Loop() {
-		e.Look(job, 0, 0, today)
+		e.Judge(job, today).Evaluation(0, 0)
 	}
 }
 

@@ -11,27 +11,20 @@ import (
 	"underfoot/rules/judge"
 )
 
-// A Visit is one record with the day to which ages are counted.
-type Visit struct {
-	Job *assess.Job
-	Day assess.Day
-}
-
-// Compare judges two visits by the engine's rules and says what has changed.
-// Areas, zones and listed items are the same where they have the same id.
-func (e *Engine) Compare(old, now Visit) *assess.Comparison {
-	c := &assess.Comparison{Old: e.Assess(old.Job, old.Day), New: e.Assess(now.Job, now.Day)}
-	floor := e.facts.Fill(c.New.Job, now.Day)
+// Compare says what has changed since an earlier visit. Areas, zones and listed
+// items are the same where they have the same id.
+func (a *Assessment) Compare(old *Assessment) *assess.Comparison {
+	c := &assess.Comparison{Old: old.Result(), New: a.Result()}
 	for i := range c.New.Areas {
 		area := &c.New.Areas[i]
-		if was := areaOf(c.Old, area.ID); was != nil {
-			c.Areas = append(c.Areas, e.compareArea(was, area, c.New.Job, floor.Zones[i]))
+		if was := c.Old.Area(area.ID); was != nil {
+			c.Areas = append(c.Areas, a.compareArea(i, was, area))
 		} else {
 			c.Added = append(c.Added, area.ID)
 		}
 	}
 	for i := range c.Old.Areas {
-		if id := c.Old.Areas[i].ID; areaOf(c.New, id) == nil {
+		if id := c.Old.Areas[i].ID; c.New.Area(id) == nil {
 			c.Missing = append(c.Missing, id)
 		}
 	}
@@ -39,42 +32,25 @@ func (e *Engine) Compare(old, now Visit) *assess.Comparison {
 	return c
 }
 
-func areaOf(r *assess.Result, id string) *assess.AreaResult {
-	for i := range r.Areas {
-		if r.Areas[i].ID == id {
-			return &r.Areas[i]
-		}
+func (a *Assessment) compareArea(place int, old, now *assess.AreaResult) assess.AreaComparison {
+	out := assess.AreaComparison{ID: now.ID, Name: now.Name, Old: old, New: now, Zones: zones(old, now)}
+	out.Findings = a.engine.changes(old, now)
+	rulings := a.rulings(place)
+	for _, f := range out.Findings {
+		out.Accept = append(out.Accept, assess.Acceptance{FindingChange: f, Looks: a.looks(f, rulings)})
 	}
-	return nil
-}
-
-func (e *Engine) compareArea(old, now *assess.AreaResult, job *assess.Job, frames []*facts.Frame) assess.AreaComparison {
-	a := assess.AreaComparison{ID: now.ID, Name: now.Name, Old: old, New: now, Zones: zones(old, now)}
-	a.Findings = e.changes(old, now)
-	rulings := e.rulings(frames)
-	for _, f := range a.Findings {
-		a.Accept = append(a.Accept, assess.Acceptance{FindingChange: f, Looks: e.looks(f, job, rulings)})
-	}
-	return a
+	return out
 }
 
 // zones are those of the later visit, then those that it no longer has.
 func zones(old, now *assess.AreaResult) []assess.ZoneComparison {
 	var out []assess.ZoneComparison
-	find := func(a *assess.AreaResult, id string) *assess.ZoneResult {
-		for i := range a.Zones {
-			if a.Zones[i].ID == id {
-				return &a.Zones[i]
-			}
-		}
-		return nil
-	}
 	for i := range now.Zones {
 		z := &now.Zones[i]
-		out = append(out, assess.ZoneComparison{ID: z.ID, Old: find(old, z.ID), New: z})
+		out = append(out, assess.ZoneComparison{ID: z.ID, Old: old.Zone(z.ID), New: z})
 	}
 	for i := range old.Zones {
-		if z := &old.Zones[i]; find(now, z.ID) == nil {
+		if z := &old.Zones[i]; now.Zone(z.ID) == nil {
 			out = append(out, assess.ZoneComparison{ID: z.ID, Old: z})
 		}
 	}
@@ -137,14 +113,13 @@ func (e *Engine) bySubject(a *assess.AreaResult) map[subject]*assess.Finding {
 	return out
 }
 
-// rulings are those of the later visit by subject.
-func (e *Engine) rulings(frames []*facts.Frame) map[subject]*judge.Ruling {
+// rulings are those of one area by subject.
+func (a *Assessment) rulings(area int) map[subject]*judge.Ruling {
 	out := map[subject]*judge.Ruling{}
-	for _, frame := range frames {
-		look := e.judge.Zone(frame, false)
-		for n := range look.Rulings {
-			r := &look.Rulings[n]
-			out[e.subject(r.Rule.ID, frame.ID(), r.Subject())] = r
+	for z, evaluation := range a.zones[area] {
+		for n := range evaluation.Rulings {
+			r := &evaluation.Rulings[n]
+			out[a.engine.subject(r.Rule.ID, a.floor.Zones[area][z].ID(), r.Subject())] = r
 		}
 	}
 	return out
@@ -152,25 +127,26 @@ func (e *Engine) rulings(frames []*facts.Frame) map[subject]*judge.Ruling {
 
 // looks are what decides a finding at the later visit: what it waits for, or
 // else the facts that settled it.
-func (e *Engine) looks(c assess.FindingChange, job *assess.Job, rulings map[subject]*judge.Ruling) []assess.Look {
+func (a *Assessment) looks(c assess.FindingChange, rulings map[subject]*judge.Ruling) []assess.Look {
+	e := a.engine
 	r := rulings[e.of(c.Latest())]
 	if r == nil {
 		return nil
 	}
 	var out []assess.Look
 	if c.New != nil && len(c.New.Missing) > 0 {
-		for _, a := range c.New.Missing {
-			out = append(out, e.missingLook(a))
+		for _, at := range c.New.Missing {
+			out = append(out, e.missingLook(at))
 		}
 		return out
 	}
 	seen := map[assess.FactID]bool{}
-	for _, x := range e.teller.Why(r) {
+	for _, x := range e.describer.Why(r) {
 		for _, f := range factsOf(x) {
 			for _, asked := range e.facts.Asked(f) {
 				if !seen[asked] {
 					seen[asked] = true
-					out = append(out, e.decidingLooks(job, r.Thing, asked)...)
+					out = append(out, e.decidingLooks(a.job, r.Thing, asked)...)
 				}
 			}
 		}
@@ -217,7 +193,7 @@ func (e *Engine) decidingLooks(job *assess.Job, thing *facts.Frame, f assess.Fac
 		at := t.Address(q.Decl)
 		if a, said := job.Answer(at); said && t.Fact(f).Presence.Truth != assess.No {
 			l := assess.Look{Address: at, Label: q.Text.Label, How: q.Text.How, Basis: a.Basis}
-			l.Value, _ = e.teller.Show(f, t.Fact(f))
+			l.Value, _ = e.describer.Show(f, t.Fact(f))
 			out = append(out, l)
 		}
 	}

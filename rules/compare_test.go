@@ -47,7 +47,7 @@ func TestCompare(t *testing.T) {
 	put(t, e, now, "layer.l2.lab_complete", "yes", assess.Told)
 	put(t, e, now, "layer.l1.tight", "no", assess.Seen)
 	put(t, e, now, "joist.known_ratio", "300", assess.Document)
-	c := e.Compare(Visit{old, old.Visited}, Visit{now, old.Visited})
+	c := e.Judge(now, old.Visited).Compare(e.Judge(old, old.Visited))
 	got := changed(c)
 	for finding, want := range map[string]assess.Change{
 		"asbestos-presumed-layer l2": assess.Cured, "resilient-loose l1": assess.New, "joist-too-soft ": assess.New,
@@ -100,13 +100,13 @@ func TestCompareIsFair(t *testing.T) {
 	}
 	trials(t, e, 12, func(t *testing.T, g floorplan) {
 		a, b := g.job(40), g.job(70)
-		for name, change := range changed(e.Compare(Visit{a, a.Visited}, Visit{a.Clone(), a.Visited})) {
+		for name, change := range changed(e.Judge(a.Clone(), today).Compare(e.Judge(a, today))) {
 			if change != assess.Unchanged {
 				t.Errorf("%s is %s beside itself", name, change)
 			}
 		}
-		there := changed(e.Compare(Visit{a, a.Visited}, Visit{b, b.Visited}))
-		back := changed(e.Compare(Visit{b, b.Visited}, Visit{a, a.Visited}))
+		there := changed(e.Judge(b, today).Compare(e.Judge(a, today)))
+		back := changed(e.Judge(a, today).Compare(e.Judge(b, today)))
 		if len(there) != len(back) {
 			t.Errorf("%d findings there, %d back", len(there), len(back))
 		}
@@ -123,7 +123,7 @@ func TestCompareNamesWhatIsNotInBoth(t *testing.T) {
 	e := openUS(t)
 	old := &assess.Job{Areas: []assess.Area{{ID: "bath"}, {ID: "hall", Zones: []assess.Zone{{ID: "main"}, {ID: "bay"}}}}}
 	now := &assess.Job{Areas: []assess.Area{{ID: "hall", Zones: []assess.Zone{{ID: "main"}, {ID: "porch"}}}, {ID: "kitchen"}}}
-	c := e.Compare(Visit{old, "2026-05-04"}, Visit{now, "2026-05-04"})
+	c := e.Judge(now, today).Compare(e.Judge(old, today))
 	if got := fmt.Sprint(c.Added, c.Missing); got != "[kitchen] [bath]" {
 		t.Errorf("added and missing: %s", got)
 	}

@@ -13,7 +13,7 @@ import (
 
 const today = assess.Day("2026-05-04")
 
-func look(e *Engine, j *assess.Job) *judge.Evaluation { return e.Look(j, 0, 0, today) }
+func look(e *Engine, j *assess.Job) *judge.Evaluation { return e.Judge(j, today).Evaluation(0, 0) }
 
 // slot is one place where a job has, or could have, an answer.
 type slot struct {

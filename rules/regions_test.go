@@ -67,7 +67,7 @@ func writeFloor(t *testing.T, b *strings.Builder, name string) {
 		job, text := readJob(t, e, name)
 		job.Region = region
 		title, _, _ = strings.Cut(strings.TrimPrefix(text, "# "), "\n")
-		r, look := e.Assess(job, today), e.Look(job, 0, 0, today)
+		r, look := e.Assess(job, today), e.Judge(job, today).Evaluation(0, 0)
 		heads[region] = fmt.Sprintf("%s, %s leads", look.Span.Verdict(), look.Lead)
 		if look.By != nil {
 			heads[region] += " by " + look.By.FindingID()

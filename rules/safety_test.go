@@ -24,7 +24,7 @@ func see(e *Engine, j *assess.Job) seen {
 	j = j.Normal()
 	zone := e.facts.Fill(j, today).Zones[0][0]
 	look := e.judge.Zone(zone, false)
-	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Teller: e.teller, Today: today}
+	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Describer: e.describer, Today: today}
 	return seen{zone, look, p.Zone(j, 0, 0, look)}
 }
 

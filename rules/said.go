@@ -8,19 +8,17 @@ import (
 	"underfoot/assess/facts"
 	"underfoot/assess/question"
 	"underfoot/rules/inquiry"
-	"underfoot/rules/judge"
 )
 
 // questions are what is worth asking about a room, the deciding one first.
-func (e *Engine) questions(job *assess.Job, area int, looks []*judge.Evaluation) []assess.Ask {
+func (a *Assessment) questions(area int) []assess.Ask {
 	var out []assess.Ask
 	seen := map[assess.Address]bool{}
-	for z, look := range looks {
-		q := &inquiry.Inquiry{Judge: e.judge, Facts: e.facts, Catalogue: e.Catalogue, Today: job.Visited}
-		for _, c := range q.Zone(job, area, z, look) {
+	for z, evaluation := range a.zones[area] {
+		for _, c := range a.inquiry().Zone(a.job, area, z, evaluation) {
 			if !seen[c.Address] {
 				seen[c.Address] = true
-				out = append(out, e.ask(c))
+				out = append(out, a.engine.ask(c))
 			}
 		}
 	}

@@ -92,12 +92,12 @@ func (m *merger) takeAway(thing assess.Address, other *assess.Job, what message.
 }
 
 func (m *merger) name(area string) {
-	mine, out := findArea(m.mine, area), findArea(m.out.job, area)
+	mine, out := m.mine.Area(area), m.out.job.Area(area)
 	if mine == nil {
 		return
 	}
 	base := ""
-	if b := findArea(m.base, area); b != nil {
+	if b := m.base.Area(area); b != nil {
 		base = b.Name
 	}
 	m.word(area+", name", base, mine.Name, &out.Name)
@@ -178,7 +178,7 @@ func set(list []assess.Address) map[assess.Address]bool {
 
 // add puts an empty thing at the end of its list; what encloses it is there.
 func add(j *assess.Job, thing assess.Address) {
-	area := findArea(j, thing.Area)
+	area := j.Area(thing.Area)
 	switch {
 	case thing.Zone == "":
 		j.Areas = append(j.Areas, assess.Area{ID: thing.Area})
@@ -186,7 +186,7 @@ func add(j *assess.Job, thing assess.Address) {
 		area.Zones = append(area.Zones, assess.Zone{ID: thing.Zone})
 	default:
 		list, _ := assess.TopicScope(thing.Topic)
-		zone := findZone(area, thing.Zone)
+		zone := area.Zone(thing.Zone)
 		zone.Lists[list] = append(zone.Lists[list], assess.Item{ID: thing.Item})
 	}
 }

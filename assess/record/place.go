@@ -10,7 +10,7 @@ import (
 
 // AddArea adds a room at the end. The name may be empty.
 func (d *Document) AddArea(id, name string) error {
-	if findArea(d.job, id) != nil {
+	if d.job.Area(id) != nil {
 		return refuse(id, message.New("record/thing.area_there"), noHint)
 	}
 	if what, hint := checkID(id); !what.IsZero() {
@@ -23,16 +23,16 @@ func (d *Document) AddArea(id, name string) error {
 
 // AddZone adds a zone at the end of an area.
 func (d *Document) AddZone(area, id string) error {
-	a := findArea(d.job, area)
+	a := d.job.Area(area)
 	switch what, hint := checkID(id); {
 	case a == nil:
 		return refuse(area, message.New("record/thing.no_area"), noHint)
 	case !what.IsZero():
 		return refuse(area, message.New("record/id.of", "of", "zone", "what", what), hint)
-	case findZone(a, id) != nil:
+	case a.Zone(id) != nil:
 		return refuse(area+"."+id, message.New("record/thing.zone_there"), noHint)
 	}
-	a = findArea(d.change(), area)
+	a = d.change().Area(area)
 	a.Zones = append(a.Zones, assess.Zone{ID: id})
 	return nil
 }
@@ -43,7 +43,7 @@ func (d *Document) DropItem(item assess.Address) error {
 	if err != nil {
 		return err
 	}
-	if a := findArea(d.job, item.Area); a == nil || findZone(a, item.Zone) == nil || findItem(findZone(a, item.Zone), list, item.Item) < 0 {
+	if a := d.job.Area(item.Area); a == nil || a.Zone(item.Zone) == nil || findItem(a.Zone(item.Zone), list, item.Item) < 0 {
 		return refuse(thingName(item), message.New("record/thing.no_item"), noHint)
 	}
 	drop(d.change(), item)
@@ -66,7 +66,7 @@ func (d *Document) located(item *assess.Address) (assess.Scope, error) {
 
 // DropZone takes a zone with everything in it out of its area.
 func (d *Document) DropZone(area, id string) error {
-	if a := findArea(d.job, area); a == nil || findZone(a, id) == nil {
+	if a := d.job.Area(area); a == nil || a.Zone(id) == nil {
 		return refuse(area+"."+id, message.New("record/thing.no_zone"), noHint)
 	}
 	drop(d.change(), assess.Address{Area: area, Zone: id})
@@ -75,7 +75,7 @@ func (d *Document) DropZone(area, id string) error {
 
 // DropArea takes an area with everything in it out of the record.
 func (d *Document) DropArea(id string) error {
-	if findArea(d.job, id) == nil {
+	if d.job.Area(id) == nil {
 		return refuse(id, message.New("record/thing.no_area"), noHint)
 	}
 	drop(d.change(), assess.Address{Area: id})
@@ -85,16 +85,16 @@ func (d *Document) DropArea(id string) error {
 // RenameArea gives an area another id and name.
 func (d *Document) RenameArea(old, id, name string) error {
 	switch what, hint := checkID(id); {
-	case findArea(d.job, old) == nil:
+	case d.job.Area(old) == nil:
 		return refuse(old, message.New("record/thing.no_area"), noHint)
 	case !what.IsZero():
 		return refuse(old, what, hint)
-	case id != old && findArea(d.job, id) != nil:
+	case id != old && d.job.Area(id) != nil:
 		return refuse(id, message.New("record/thing.area_there"), noHint)
 	}
-	a := findArea(d.change(), old)
+	a := d.change().Area(old)
 	a.ID, a.Name = id, name
-	if was := findArea(d.was, old); was != nil && findArea(d.was, id) == nil {
+	if was := d.was.Area(old); was != nil && d.was.Area(id) == nil {
 		d.rename(was, id)
 	}
 	return nil
@@ -108,25 +108,6 @@ func (d *Document) rename(was *assess.Area, id string) {
 		child(n, "id").Value = id
 	}
 	was.ID, d.renamed = id, true
-}
-
-func findArea(j *assess.Job, id string) *assess.Area {
-	i := slices.IndexFunc(j.Areas, func(a assess.Area) bool { return a.ID == id })
-	if i < 0 {
-		return nil
-	}
-	return &j.Areas[i]
-}
-
-func findZone(a *assess.Area, id string) *assess.Zone {
-	if a == nil {
-		return nil
-	}
-	i := slices.IndexFunc(a.Zones, func(z assess.Zone) bool { return z.ID == id })
-	if i < 0 {
-		return nil
-	}
-	return &a.Zones[i]
 }
 
 func findItem(z *assess.Zone, list assess.Scope, id string) int {

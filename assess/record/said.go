@@ -81,7 +81,7 @@ func thingName(thing assess.Address) string {
 
 // drop takes a thing with everything in it out of a job.
 func drop(j *assess.Job, thing assess.Address) {
-	area := findArea(j, thing.Area)
+	area := j.Area(thing.Area)
 	switch {
 	case area == nil:
 	case thing.Zone == "":
@@ -89,7 +89,7 @@ func drop(j *assess.Job, thing assess.Address) {
 	case thing.Item == "":
 		area.Zones = slices.DeleteFunc(area.Zones, func(z assess.Zone) bool { return z.ID == thing.Zone })
 	default:
-		if zone := findZone(area, thing.Zone); zone != nil {
+		if zone := area.Zone(thing.Zone); zone != nil {
 			list, _ := assess.TopicScope(thing.Topic)
 			zone.Lists[list] = slices.DeleteFunc(zone.Lists[list], func(it assess.Item) bool { return it.ID == thing.Item })
 		}

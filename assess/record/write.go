@@ -113,7 +113,7 @@ func (w *writer) areas() {
 	seq := sequenceOf(w.root, "areas", len(w.job.Areas))
 	arrange(seq, len(w.job.Areas), func(i int) string { return w.job.Areas[i].ID }, func(i int, n *yaml.Node) {
 		now := &w.job.Areas[i]
-		was := findArea(w.was, now.ID)
+		was := w.was.Area(now.ID)
 		if was == nil {
 			was = &assess.Area{}
 		}
@@ -132,7 +132,7 @@ func (w *writer) area(n *yaml.Node, was, now *assess.Area) {
 	w.answers(n, assess.ScopeArea, was.Answers, now.Answers)
 	seq := sequenceOf(n, "zones", len(now.Zones))
 	arrange(seq, len(now.Zones), func(i int) string { return now.Zones[i].ID }, func(i int, z *yaml.Node) {
-		before := findZone(was, now.Zones[i].ID)
+		before := was.Zone(now.Zones[i].ID)
 		if before == nil {
 			before = &assess.Zone{}
 		}

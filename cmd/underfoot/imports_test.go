@@ -31,7 +31,7 @@ var allowed = map[string]string{
 	"rules/plan":              "assess assess/facts assess/quantity assess/takeoff rules/judge",
 	"rules/inquiry":           "assess assess/condition assess/facts assess/quantity assess/question rules/judge",
 	"rules":                   "assess assess/check assess/condition assess/facts assess/figure assess/quantity assess/question rules/inquiry rules/judge rules/pack rules/plan assess/message",
-	"rules/interview":         "assess assess/question rules/inquiry assess/quantity",
+	"rules/interview":         "assess assess/message assess/question rules/inquiry assess/quantity",
 	"reports":                 "assess assess/plaintext assess/formula assess/quantity reports/drawing assess/message",
 	"reports/internal/sample": "assess assess/formula assess/quantity assess/message",
 	"reports/drawing":         "",

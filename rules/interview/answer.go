@@ -25,7 +25,7 @@ func (s *Session) Answer(p Prompt, a assess.Answer) []Change {
 func (s *Session) AnswerFamily(p Prompt, replies []assess.Answer) []Change {
 	changes := make([]Change, 0, len(p.Members))
 	for i, q := range p.Members {
-		changes = append(changes, Change{Address: Sibling(p.Address, q), Answer: replies[i]})
+		changes = append(changes, Change{Address: p.Address.Sibling(q.Decl.ID), Answer: replies[i]})
 	}
 	return s.take(p, changes...)
 }
@@ -51,9 +51,10 @@ func (p *Prompt) MemberAnswers(so func(i int) assess.Truth) []assess.Answer {
 // of it.
 func (s *Session) Drop(p Prompt, n int) []Change {
 	scope, _ := assess.ParseScope(p.Address.Topic)
-	zone := s.zone(p.Address)
+	zone := s.Job.Area(p.Address.Area).Zone(p.Address.Zone)
 	item := p.Address
 	item.Item, item.Field = zone.Lists[scope][n].ID, "kind"
+	s.judged = nil
 	zone.Lists[scope] = slices.Delete(zone.Lists[scope], n, n+1)
 	s.history = slices.DeleteFunc(s.history, func(h Prompt) bool {
 		return h.Address.Topic == item.Topic && h.Address.Item == item.Item && h.Address.Zone == item.Zone && h.Address.Area == item.Area
@@ -76,7 +77,7 @@ func (s *Session) Add(p Prompt) []Change {
 // freeID is the next id of a list: l1, l2 ..., by the list's first letter.
 func (s *Session) freeID(scope assess.Scope, a assess.Address) string {
 	taken := map[string]bool{}
-	for _, it := range s.zone(a).Lists[scope] {
+	for _, it := range s.Job.Area(a.Area).Zone(a.Zone).Lists[scope] {
 		taken[it.ID] = true
 	}
 	for n := 1; ; n++ {
@@ -94,13 +95,14 @@ func (s *Session) Alarm(changes []Change) error {
 			return nil
 		}
 	}
-	if text := s.guide.Alarm(s.Job); text != "" {
+	if text := s.judgment().Alarm(); text != "" {
 		return &Alarm{text}
 	}
 	return nil
 }
 
 func (s *Session) take(p Prompt, changes ...Change) []Change {
+	s.judged = nil
 	for _, c := range changes {
 		s.Job.Put(c.Address, c.Answer)
 	}

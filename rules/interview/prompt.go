@@ -2,9 +2,9 @@ package interview
 
 import (
 	"fmt"
-	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/rules/inquiry"
@@ -32,20 +32,21 @@ type Prompt struct {
 	Before   assess.Answer   // the answer that stands, where Answered
 	Stood    []assess.Answer // of a family: the answers of its members that stand, in their order
 	Answered bool
+	language *message.Language
 }
 
 // prompt turns a wanted address into what is asked: a whole family at once, a
 // list as a list.
 func (s *Session) prompt(c inquiry.Candidate) Prompt {
-	p := Prompt{Address: c.Address, Question: s.Catalogue.Find(c.Address.Short()), Stage: c.Stage}
+	p := Prompt{Address: c.Address, Question: s.Catalogue.Find(c.Address.Short()), Stage: c.Stage, language: s.Language}
 	switch {
 	case c.Address.Field == "complete":
 		p.Form = List
 	case p.Question.Decl.Family != "" && p.Question.Decl.Kind == assess.KindYesNo && s.untouched(c.Address, p.Question.Decl.Family):
 		p.Form = Family
-		p.Members = s.members(c.Address, p.Question.Decl.Family)
+		p.Members = s.members(p.Question.Decl.Family)
 		p.Question = p.Members[0]
-		p.Address = Sibling(c.Address, p.Question)
+		p.Address = c.Address.Sibling(p.Question.Decl.ID)
 	}
 	return s.refresh(p)
 }
@@ -59,7 +60,7 @@ func (s *Session) refresh(p Prompt) Prompt {
 	case Family:
 		p.Stood, p.Answered = nil, false
 		for _, q := range p.Members {
-			a, said := s.Job.Answer(Sibling(p.Address, q))
+			a, said := s.Job.Answer(p.Address.Sibling(q.Decl.ID))
 			p.Stood, p.Answered = append(p.Stood, a), p.Answered || said
 		}
 	}
@@ -68,8 +69,8 @@ func (s *Session) refresh(p Prompt) Prompt {
 
 // untouched reports whether nobody has answered any member of the family.
 func (s *Session) untouched(a assess.Address, family string) bool {
-	for _, q := range s.members(a, family) {
-		if _, said := s.Job.Answer(Sibling(a, q)); said {
+	for _, q := range s.members(family) {
+		if _, said := s.Job.Answer(a.Sibling(q.Decl.ID)); said {
 			return false
 		}
 	}
@@ -78,7 +79,7 @@ func (s *Session) untouched(a assess.Address, family string) bool {
 
 // members are the yes/no questions of a family: one with more words than two
 // is asked by itself.
-func (s *Session) members(a assess.Address, family string) []*question.Question {
+func (s *Session) members(family string) []*question.Question {
 	var list []*question.Question
 	for i := range s.Catalogue.Questions {
 		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family && q.Decl.Kind == assess.KindYesNo {
@@ -88,18 +89,12 @@ func (s *Session) members(a assess.Address, family string) []*question.Question 
 	return list
 }
 
-// Sibling is the address of another question of the same thing.
-func Sibling(a assess.Address, q *question.Question) assess.Address {
-	a.Topic, a.Field, _ = strings.Cut(q.Decl.ID, ".")
-	return a
-}
-
 // items names what stands in a list: `1. Sheet vinyl`.
 func (s *Session) items(a assess.Address) []string {
 	scope, _ := assess.ParseScope(a.Topic)
 	var names []string
-	for i, it := range s.zone(a).Lists[scope] {
-		kind := "not said what it is"
+	for i, it := range s.Job.Area(a.Area).Zone(a.Zone).Lists[scope] {
+		kind := s.Language.Text("interview/list.no_kind")
 		id := a.Topic + ".kind"
 		if ans, ok := it.Answers[id]; ok {
 			kind = ans.Reply.String()
@@ -110,11 +105,4 @@ func (s *Session) items(a assess.Address) []string {
 		names = append(names, fmt.Sprintf("%d. %s", i+1, kind))
 	}
 	return names
-}
-
-func (s *Session) zone(a assess.Address) *assess.Zone {
-	if zone := s.Job.Area(a.Area).Zone(a.Zone); zone != nil {
-		return zone
-	}
-	return &assess.Zone{}
 }

@@ -7,20 +7,24 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/message"
 	"underfoot/assess/question"
 	"underfoot/rules/inquiry"
 )
 
-// A Guide says what a job waits for; the rules are one.
-type Guide interface {
-	// Wanted are the questions that the job waits for, most pressing first.
-	Wanted(job *assess.Job) []inquiry.Candidate
-	// Span is what the answers so far leave open.
-	Span(job *assess.Job) assess.Span
+// A Judgment is what the answers so far come to; an assessment is one.
+type Judgment interface {
+	// Pending are the questions that the job waits for, most pressing first.
+	Pending() []inquiry.Candidate
+	// Span is what the answers leave open.
+	Span() assess.Span
 	// Alarm is what to do at once, where the answers say that somebody is in
 	// danger now; empty where they do not.
-	Alarm(job *assess.Job) string
+	Alarm() string
 }
+
+// A Guide judges what has been answered so far; the rules are one.
+type Guide func(*assess.Job) Judgment
 
 // An Alarm ends an interview: somebody is in danger now. Its text says what to
 // do, before any further question.
@@ -33,22 +37,31 @@ func (a *Alarm) Error() string { return a.Text }
 type Session struct {
 	Job       *assess.Job // normal; changed by every answer
 	Catalogue *question.Catalogue
+	Language  *message.Language // in which the person is asked
 	guide     Guide
+	judged    Judgment // of the answers so far; nil where one has changed since
 	history   []Prompt
-	passed    map[string]bool // families and lists that the person has been through without closing
 	last      Prompt
 }
 
 // New starts or resumes an interview: what the job already answers is not
 // asked again.
-func New(job *assess.Job, c *question.Catalogue, g Guide) *Session {
-	return &Session{Job: job.Normal(), Catalogue: c, guide: g, passed: map[string]bool{}}
+func New(job *assess.Job, c *question.Catalogue, l *message.Language, g Guide) *Session {
+	return &Session{Job: job.Normal(), Catalogue: c, Language: l, guide: g}
+}
+
+// judgment judges the answers once, however much is asked of them.
+func (s *Session) judgment() Judgment {
+	if s.judged == nil {
+		s.judged = s.guide(s.Job)
+	}
+	return s.judged
 }
 
 // Next is the next thing to ask; ok is false when nothing is left that the
 // verdict or the work waits for.
 func (s *Session) Next() (p Prompt, ok bool) {
-	wanted := s.open(s.guide.Wanted(s.Job))
+	wanted := s.open(s.judgment().Pending())
 	if len(wanted) == 0 {
 		return Prompt{}, false
 	}
@@ -59,9 +72,6 @@ func (s *Session) Next() (p Prompt, ok bool) {
 // open leaves out what has had a reply.
 func (s *Session) open(wanted []inquiry.Candidate) []inquiry.Candidate {
 	return slices.DeleteFunc(slices.Clone(wanted), func(c inquiry.Candidate) bool {
-		if s.passed[c.Address.String()] {
-			return true
-		}
 		a, said := s.Job.Answer(c.Address)
 		if c.Address.Field == "complete" {
 			return said && !(a.Reply == assess.Given && a.Set == assess.SetNo)
@@ -113,7 +123,7 @@ func (s *Session) Back() (p Prompt, ok bool) {
 // Progress is how many answers there are, how many questions the verdict still
 // waits for, and how many are for later, before the work.
 func (s *Session) Progress() (answered, waiting, later int) {
-	for _, c := range s.open(s.guide.Wanted(s.Job)) {
+	for _, c := range s.open(s.judgment().Pending()) {
 		if c.Stage == inquiry.Before {
 			later++
 		} else {
@@ -140,4 +150,4 @@ func (s *Session) answered() int {
 }
 
 // Span is what the answers so far leave open.
-func (s *Session) Span() assess.Span { return s.guide.Span(s.Job) }
+func (s *Session) Span() assess.Span { return s.judgment().Span() }

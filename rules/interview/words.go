@@ -1,66 +1,17 @@
 package interview
 
 import (
-	_ "embed"
-
-	"github.com/pelletier/go-toml/v2"
-
 	"underfoot/assess"
 	"underfoot/rules/inquiry"
 )
-
-//go:embed words.en.toml
-var wordsFile []byte
-
-// Words are what an interview says around the questions, by section and key.
-type Words map[string]map[string]string
-
-// Said holds the words of the program's language.
-var Said = readWords()
-
-var families = readFamilies()
-
-func readWords() Words {
-	var all map[string]any
-	if err := toml.Unmarshal(wordsFile, &all); err != nil {
-		panic("interview: words.en.toml: " + err.Error())
-	}
-	words := Words{}
-	for section, keys := range all {
-		words[section] = map[string]string{}
-		table, _ := keys.(map[string]any)
-		for key, text := range table {
-			if s, ok := text.(string); ok {
-				words[section][key] = s
-			}
-		}
-	}
-	return words
-}
-
-// A familyText is how a family is asked as one.
-type familyText struct {
-	Ask string `toml:"ask"`
-	Why string `toml:"why"`
-}
-
-func readFamilies() map[string]familyText {
-	var file struct {
-		Family map[string]familyText `toml:"family"`
-	}
-	if err := toml.Unmarshal(wordsFile, &file); err != nil {
-		panic("interview: words.en.toml: " + err.Error())
-	}
-	return file.Family
-}
 
 // Ask is the one sentence of a prompt.
 func (p *Prompt) Ask() string {
 	switch {
 	case p.Form == Family:
-		return families[p.Question.Decl.Family].Ask
+		return p.language.Text("interview/family." + p.Question.Decl.Family + ".ask")
 	case p.Form == List && len(p.Items) == 0:
-		return Said["first"][p.Address.Topic]
+		return p.language.Text("interview/first." + p.Address.Topic)
 	}
 	return p.Question.Text.Ask
 }
@@ -68,7 +19,7 @@ func (p *Prompt) Ask() string {
 // Why is why the prompt matters.
 func (p *Prompt) Why() string {
 	if p.Form == Family {
-		return families[p.Question.Decl.Family].Why
+		return p.language.Text("interview/family." + p.Question.Decl.Family + ".why")
 	}
 	return p.Question.Text.Why
 }
@@ -90,6 +41,6 @@ func Bases() []assess.Basis {
 }
 
 // StageTitle is the heading over the questions of a stage.
-func StageTitle(s inquiry.Stage) string {
-	return Said["stage"][[...]string{"danger", "suspect", "deciding", "before"}[s]]
+func (s *Session) StageTitle(stage inquiry.Stage) string {
+	return s.Language.Text("interview/stage." + [...]string{"danger", "suspect", "deciding", "before"}[stage])
 }

@@ -36,10 +36,8 @@ func (d *Describer) Findings(e *Evaluation, zone string, several bool) []assess.
 func (d *Describer) Finding(r *Ruling, zone string, several bool) assess.Finding {
 	f := d.finding(r)
 	f.Zone = zone
-	if several && r.Rule.Scope >= assess.ScopeZone {
-		f.Subject = strings.TrimSuffix(zone+"."+f.Subject, ".")
-		f.ID = f.Rule + "@" + f.Subject
-	}
+	f.Subject = r.subjectIn(zone, several)
+	f.ID = r.FindingIDIn(zone, several)
 	return f
 }
 
@@ -94,7 +92,7 @@ func protects(f *assess.Finding) int {
 func (d *Describer) finding(r *Ruling) assess.Finding {
 	rule := r.Rule
 	f := assess.Finding{
-		ID: r.FindingID(), Rule: rule.ID, Subject: r.Subject(), Protects: rule.Protects,
+		Rule: rule.ID, Protects: rule.Protects,
 		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: string(r.Policy),
 		Why: d.fill(rule.Text.Why, r), Remedy: d.fill(rule.Text.Remedy, r),
 		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,

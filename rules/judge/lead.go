@@ -258,20 +258,3 @@ func (e *Evaluation) standBase(s *assess.PathStanding) {
 		s.State = assess.PathWaiting
 	}
 }
-
-// FindingID names the ruling in results: the rule, and what it was said of.
-func (r *Ruling) FindingID() string {
-	if s := r.Subject(); s != "" {
-		return r.Rule.ID + "@" + s
-	}
-	return r.Rule.ID
-}
-
-// Subject is the item, the rest of a list, or the path that was looked at.
-func (r *Ruling) Subject() string {
-	switch scope := r.Rule.Scope; {
-	case scope.Listed(), scope == assess.ScopePath:
-		return r.Thing.ID()
-	}
-	return ""
-}

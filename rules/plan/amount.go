@@ -30,7 +30,7 @@ func (p *Planner) amounts(s *stage, path assess.PathID) []assess.Quantity {
 	if s.shared {
 		in.Area.Lo = 0
 	}
-	return takeoff.For(path, in, p.Teller.Figures)
+	return takeoff.For(path, in, p.Describer.Figures)
 }
 
 // addsPanel reports whether strengthening lays a panel: a rule calls for it

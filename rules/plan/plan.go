@@ -16,10 +16,10 @@ const maxLooks = 8
 
 // A Planner makes plans with one set of rules.
 type Planner struct {
-	Judge  *judge.Judge
-	Facts  *facts.Plan
-	Teller *judge.Describer
-	Today  assess.Day
+	Judge     *judge.Judge
+	Facts     *facts.Plan
+	Describer *judge.Describer
+	Today     assess.Day
 }
 
 // A Course is a plan and the floor at its end: as the steps leave it, when the

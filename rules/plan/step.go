@@ -35,7 +35,7 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 // because gives a step a reason; the first one's sentence stands at the step.
 func (p *Planner) because(out *assess.PlanStep, r *judge.Ruling) {
 	if len(out.Reasons) == 0 {
-		out.Because = p.Teller.Text(r)
+		out.Because = p.Describer.Text(r)
 	}
 	out.Reasons = append(out.Reasons, r.FindingID())
 }

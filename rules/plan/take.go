@@ -114,11 +114,11 @@ func assume(m *map[string]assess.Set, name string, set assess.Set) {
 func (p *Planner) value(s *stage, d *assess.Declaration, text string) (assess.Set, bool) {
 	name, copied := strings.CutPrefix(text, "=")
 	if !copied {
-		set, err := p.Teller.Catalogue.Read(d, text, quantity.US)
+		set, err := p.Describer.Catalogue.Read(d, text, quantity.US)
 		return set, err == nil
 	}
 	if id, ok := strings.CutPrefix(name, "figure."); ok {
-		f, ok := p.Teller.Figures.Figure(id)
+		f, ok := p.Describer.Figures.Figure(id)
 		return assess.Set{Range: quantity.Point(f.Value)}, ok
 	}
 	f, ok := p.Judge.Schema.Lookup(name)

@@ -9,7 +9,6 @@ import (
 	"underfoot/reports"
 	"underfoot/reports/data"
 	"underfoot/reports/text"
-	"underfoot/rules"
 )
 
 func (a *app) compareCommand() *cobra.Command {
@@ -34,7 +33,8 @@ func (a *app) compare(oldName, newName string, asJSON, all bool) error {
 		return err
 	}
 	first, second := old.doc.Job(), now.doc.Job()
-	result := now.engine.Compare(rules.Visit{Job: first, Day: cmp.Or(first.Visited, a.today)}, rules.Visit{Job: second, Day: a.today})
+	before := now.engine.Judge(first, cmp.Or(first.Visited, a.today))
+	result := now.engine.Judge(second, a.today).Compare(before)
 	result.Old.File, result.New.File = old.name, now.name
 	if asJSON {
 		return data.WriteComparison(a.Out, result, data.Options{})

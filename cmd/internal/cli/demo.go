@@ -41,11 +41,10 @@ func (a *app) demo(dir string) error {
 	if err != nil {
 		return err
 	}
-	r := a.assess(f)
+	r := a.explained(f)
 	if err := a.printText(r, a.say("cli/demo.note"), false); err != nil {
 		return err
 	}
-	f.engine.Explain(r)
 	for _, ending := range []string{".xlsx", ".html"} {
 		if err := a.write(r, filepath.Join(dir, "example"+ending), "letter", a.say("cli/demo.note")); err != nil {
 			return err

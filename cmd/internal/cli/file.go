@@ -115,3 +115,10 @@ func (a *app) assess(f *file) *assess.Result {
 	r.File = f.name
 	return r
 }
+
+// explained is the whole answer with what decided its findings.
+func (a *app) explained(f *file) *assess.Result {
+	r := f.engine.Judge(f.doc.Job(), a.today).Explained()
+	r.File = f.name
+	return r
+}

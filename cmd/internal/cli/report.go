@@ -34,9 +34,7 @@ func (a *app) reportCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			r := a.assess(f)
-			f.engine.Explain(r)
-			return a.write(r, out, paper, "")
+			return a.write(a.explained(f), out, paper, "")
 		},
 	}, "cli/report.help.")
 	c.Flags().StringVarP(&out, "output", "o", "", a.say("cli/report.flag.output", "endings", message.New("cli/report.endings")))

@@ -15,7 +15,6 @@ import (
 	"underfoot/cmd/internal/disk"
 	"underfoot/cmd/internal/line"
 	"underfoot/cmd/internal/screen"
-	"underfoot/rules"
 	"underfoot/rules/interview"
 )
 
@@ -38,7 +37,7 @@ func (a *app) walk(ctx context.Context, name string, plain bool) error {
 	if err != nil {
 		return err
 	}
-	session := interview.New(w.doc.Job(), w.engine.Catalogue, rules.Guide{Engine: w.engine, Today: a.today})
+	session := interview.New(w.doc.Job(), w.engine.Catalogue, a.language, func(job *assess.Job) interview.Judgment { return w.engine.Judge(job, a.today) })
 	if plain || a.PlainMode() {
 		err = (&line.Asker{In: a.In, Out: a.Err, Session: session, Language: a.language, System: w.doc.System(), Save: w.save}).Run(ctx)
 	} else {
@@ -54,7 +53,7 @@ func (a *app) walk(ctx context.Context, name string, plain bool) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(a.Err, "%s: %s\n", name, interview.Said["progress"]["saved"])
+	fmt.Fprintf(a.Err, "%s: %s\n", name, session.Language.Text("interview/progress.saved"))
 	return a.printBrief(a.assess(f), name)
 }
 

@@ -14,7 +14,7 @@ func (a *app) why(f *file, id string) error {
 	if _, err := findRule(f.engine, name); err != nil {
 		return err
 	}
-	reasons := f.engine.Why(f.doc.Job(), id, a.today)
+	reasons := f.engine.Judge(f.doc.Job(), a.today).Why(id)
 	if len(reasons) == 0 {
 		fmt.Fprintln(a.Out, a.say("cli/why.none", "id", id))
 	}

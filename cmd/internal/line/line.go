@@ -64,7 +64,7 @@ func (a *Asker) Run(ctx context.Context) error {
 		}
 		p, more = a.Session.Next()
 	}
-	fmt.Fprintf(a.Out, "\n%s\n", interview.Said["progress"]["end"])
+	fmt.Fprintf(a.Out, "\n%s\n", a.Language.Text("interview/progress.end"))
 	return nil
 }
 
@@ -78,24 +78,24 @@ func (a *Asker) tell(key string, pairs ...any) { fmt.Fprintln(a.Out, a.Language.
 
 // heading prints the stage where it changes, and the question.
 func (a *Asker) heading(p interview.Prompt) {
-	if title := interview.StageTitle(p.Stage); title != a.stage {
+	if title := a.Session.StageTitle(p.Stage); title != a.stage {
 		a.stage = title
 		fmt.Fprintln(a.Out)
 		a.tell("line/stage", "stage", title)
 	}
 	if _, waiting, _ := a.Session.Progress(); waiting == 0 && !a.settled {
 		a.settled = true
-		fmt.Fprintln(a.Out, interview.Said["progress"]["settled"])
+		fmt.Fprintln(a.Out, a.Language.Text("interview/progress.settled"))
 	}
 	fmt.Fprintf(a.Out, "\n%s%s\n", about(p.Address), p.Ask())
 	for _, item := range p.Items {
 		fmt.Fprintf(a.Out, "    %s\n", item)
 	}
-	for i, o := range options(p) {
+	for i, o := range a.options(p) {
 		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, o.label)
 	}
 	if p.Answered {
-		fmt.Fprintf(a.Out, "  %s\n", a.Language.Text("line/before", "label", interview.Said["help"]["before"], "answer", a.standing(p)))
+		fmt.Fprintf(a.Out, "  %s\n", a.Language.Text("line/before", "label", a.Language.Text("interview/help.before"), "answer", a.standing(p)))
 	}
 }
 
@@ -174,10 +174,10 @@ func (a *Asker) read() (string, error) {
 }
 
 func (a *Asker) explain(p interview.Prompt) {
-	help := interview.Said["help"]
+	help := func(name string) string { return a.Language.Text("interview/help." + name) }
 	for _, part := range []struct{ head, text string }{
-		{help["why"], p.Why()}, {help["how"], p.Question.Text.How}, {help["limits"], p.Question.Text.Limits},
-		{help["who"], p.Question.Text.Who}, {help["example"], p.Question.Text.Example},
+		{help("why"), p.Why()}, {help("how"), p.Question.Text.How}, {help("limits"), p.Question.Text.Limits},
+		{help("who"), p.Question.Text.Who}, {help("example"), p.Question.Text.Example},
 	} {
 		if part.text != "" {
 			fmt.Fprintf(a.Out, "  %s\n", a.Language.Text("line/part", "head", part.head, "text", part.text))

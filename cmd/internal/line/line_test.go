@@ -23,10 +23,15 @@ func talk(t *testing.T, job *assess.Job, lines ...string) (printed string, saved
 	}
 	var out strings.Builder
 	a := &Asker{In: strings.NewReader(strings.Join(lines, "\n")), Out: &out, Language: message.English(), System: quantity.US,
-		Session: interview.New(job, e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"}),
+		Session: interview.New(job, e.Catalogue, message.English(), judging(e)),
 		Save:    func(c []interview.Change) error { saved = append(saved, c...); return nil }}
 	err = a.Run(context.Background())
 	return out.String(), saved, err
+}
+
+// judging are the rules themselves.
+func judging(e *rules.Engine) interview.Guide {
+	return func(job *assess.Job) interview.Judgment { return e.Judge(job, "2026-05-04") }
 }
 
 func empty() *assess.Job { return &assess.Job{Region: "us", Units: "us", Visited: "2026-05-04"} }
@@ -106,7 +111,7 @@ func TestUnclearNumbersAreAskedBack(t *testing.T) {
 	q := e.Catalogue.Find("joist.spacing")
 	var out strings.Builder
 	a := &Asker{In: strings.NewReader("1\n"), Out: &out, Language: message.English(), System: quantity.US,
-		Session: interview.New(wooden(t), e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"})}
+		Session: interview.New(wooden(t), e.Catalogue, message.English(), judging(e))}
 	a.begin()
 	p := interview.Prompt{Question: q, Address: assess.Address{Area: "the-room", Zone: "main", Topic: "joist", Field: "spacing"}}
 	changes, problem, err := a.take(p, "16' OC")
@@ -122,7 +127,7 @@ func TestAYearIsAskedHowItIsKnown(t *testing.T) {
 	}
 	var out strings.Builder
 	a := &Asker{In: strings.NewReader("9\n1\n"), Out: &out, Language: message.English(), System: quantity.US,
-		Session: interview.New(empty(), e.Catalogue, rules.Guide{Engine: e, Today: "2026-05-04"})}
+		Session: interview.New(empty(), e.Catalogue, message.English(), judging(e))}
 	a.begin()
 	p := interview.Prompt{Question: e.Catalogue.Find("layer.year"), Address: assess.Address{Area: "the-room", Zone: "main", Topic: "layer", Item: "l1", Field: "year"}}
 	changes, _, err := a.take(p, "1998")

@@ -18,21 +18,21 @@ import (
 type option struct{ word, label string }
 
 // options are what can be picked by number.
-func options(p interview.Prompt) []option {
+func (a *Asker) options(p interview.Prompt) []option {
 	var list []option
 	switch p.Form {
 	case interview.Family:
 		for _, q := range p.Members {
 			list = append(list, option{q.Decl.ID, q.Text.Ask})
 		}
-		return append(list, option{"none", interview.Said["replies"]["none"]})
+		return append(list, option{"none", a.Language.Text("interview/replies.none")})
 	case interview.List:
 		if len(p.Items) == 0 {
-			return []option{{"add", interview.Said["replies"]["add_first"]}, {"yes", interview.Said["replies"]["empty"]}}
+			return []option{{"add", a.Language.Text("interview/replies.add_first")}, {"yes", a.Language.Text("interview/replies.empty")}}
 		}
-		list = []option{{"add", interview.Said["replies"]["add"]}, {"yes", interview.Said["replies"]["complete"]}}
+		list = []option{{"add", a.Language.Text("interview/replies.add")}, {"yes", a.Language.Text("interview/replies.complete")}}
 		for i, name := range p.Items {
-			list = append(list, option{fmt.Sprintf("drop %d", i+1), interview.Said["replies"]["drop"] + " " + name})
+			list = append(list, option{fmt.Sprintf("drop %d", i+1), a.Language.Text("interview/replies.drop") + " " + name})
 		}
 		return list
 	}
@@ -48,7 +48,7 @@ func options(p interview.Prompt) []option {
 
 // take reads a line as an answer; a problem is what to tell the person.
 func (a *Asker) take(p interview.Prompt, text string) (changes []interview.Change, problem string, err error) {
-	words := pick(p, text)
+	words := a.pick(p, text)
 	reply := assess.ParseReply(strings.ToLower(text))
 	switch {
 	case p.Form == interview.List && reply == assess.Given:
@@ -73,8 +73,8 @@ func (a *Asker) take(p interview.Prompt, text string) (changes []interview.Chang
 
 // pick puts the words of numbered options in place of their numbers, where
 // numbers cannot be the answer itself.
-func pick(p interview.Prompt, text string) string {
-	list := options(p)
+func (a *Asker) pick(p interview.Prompt, text string) string {
+	list := a.options(p)
 	if len(list) == 0 {
 		return text
 	}
@@ -111,7 +111,7 @@ func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply)
 	so := map[int]assess.Truth{}
 	for _, word := range strings.Split(words, ",") {
 		word, doubt := strings.CutPrefix(strings.TrimSpace(word), "?")
-		i := member(p, pick(p, word))
+		i := member(p, a.pick(p, word))
 		switch {
 		case i >= 0 && doubt:
 			so[i] = assess.Open
@@ -146,7 +146,7 @@ func (a *Asker) again(p interview.Prompt, err error) ([]interview.Change, string
 	if !errors.As(err, &unclear) {
 		return nil, a.describe(err), nil
 	}
-	fmt.Fprintf(a.Out, "%s\n%s\n", a.describe(err), interview.Said["help"]["unclear"])
+	fmt.Fprintf(a.Out, "%s\n%s\n", a.describe(err), a.Language.Text("interview/help.unclear"))
 	for i, r := range unclear.Readings {
 		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, r)
 	}
@@ -171,9 +171,9 @@ func (a *Asker) describe(err error) string {
 // basis asks how an answer is known.
 func (a *Asker) basis() (assess.Basis, error) {
 	bases := interview.Bases()
-	fmt.Fprintln(a.Out, interview.Said["basis"]["ask"])
+	fmt.Fprintln(a.Out, a.Language.Text("interview/basis.ask"))
 	for i, b := range bases {
-		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, interview.Said["basis"][b.String()])
+		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, a.Language.Text("interview/basis."+b.String()))
 	}
 	for {
 		text, err := a.read()

@@ -7,7 +7,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
-	"underfoot/rules/inquiry"
 	"underfoot/rules/interview"
 )
 
@@ -109,8 +108,8 @@ func TestAFamilyHasItsNoneAsALineOfItsOwn(t *testing.T) {
 // growing wants the kind of every layer that is there, and then the list.
 type growing struct{ script }
 
-func (g growing) Wanted(job *assess.Job) []inquiry.Candidate {
-	var list []inquiry.Candidate
+func (g growing) judge(job *assess.Job) interview.Judgment {
+	var list script
 	for _, item := range job.Normal().Areas[0].Zones[0].Lists[assess.ScopeLayer] {
 		c := g.script[0]
 		c.Address.Item, c.Address.Field = item.ID, "kind"

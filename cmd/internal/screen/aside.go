@@ -17,7 +17,7 @@ func (m *model) askReading(unclear *quantity.Unclear) {
 	for _, reading := range unclear.Readings {
 		p.add(reading, func() { m.takeValue(reading) })
 	}
-	m.open(&pane{ask: interview.Said["help"]["unclear"], said: []string{m.panes[0].ask, m.say("screen/say.wrote", "text", plaintext.Line(unclear.Text))}, field: p})
+	m.open(&pane{ask: m.say("interview/help.unclear"), said: []string{m.panes[0].ask, m.say("screen/say.wrote", "text", plaintext.Line(unclear.Text))}, field: p})
 }
 
 // askBasis asks how an answer is known, and then goes on.
@@ -31,9 +31,9 @@ func (m *model) askBasis(then func()) {
 	}
 	p.add(m.say("screen/row.no_basis"), known(assess.NoBasis))
 	for _, b := range interview.Bases() {
-		p.add(interview.Said["basis"][b.String()], known(b))
+		p.add(m.say("interview/basis."+b.String()), known(b))
 	}
-	m.open(&pane{ask: interview.Said["basis"]["ask"], said: []string{m.panes[0].ask}, field: p})
+	m.open(&pane{ask: m.say("interview/basis.ask"), said: []string{m.panes[0].ask}, field: p})
 }
 
 // askDetail asks for what may stand beside an answer, in three steps, and
@@ -60,7 +60,10 @@ func (m *model) askBeside(what, standing string, took func(string)) {
 
 // knowing is what has been said of how the answer to come is known.
 func (m *model) knowing() string {
-	text := interview.Said["basis"][m.detail.Basis.String()]
+	text := ""
+	if basis := m.detail.Basis; basis != assess.NoBasis {
+		text = m.say("interview/basis." + basis.String())
+	}
 	for _, part := range []string{m.detail.With, m.detail.Note} {
 		switch {
 		case part == "":
@@ -115,7 +118,7 @@ func (m *model) standing() (label string, ok bool) {
 	case p.Before.Reply != assess.Given:
 		return m.replyLabel(p.Before.Reply), true
 	case p.Form == interview.List:
-		return interview.Said["replies"]["complete"], true
+		return m.say("interview/replies.complete"), true
 	case p.Question.Decl.Kind == assess.KindYesNo && p.Before.Set != p.Question.Decl.Full():
 		return m.choiceLabel(p.Question, p.Before.Set.Words(p.Question.Decl)[0]), true
 	}
@@ -126,7 +129,7 @@ func (m *model) standing() (label string, ok bool) {
 func (m *model) standingFamily() string {
 	text := ""
 	for _, q := range m.prompt.Members {
-		a, _ := m.Session.Job.Answer(interview.Sibling(m.prompt.Address, q))
+		a, _ := m.Session.Job.Answer(m.prompt.Address.Sibling(q.Decl.ID))
 		switch {
 		case a.Reply != assess.Given:
 			return m.replyLabel(a.Reply)
@@ -138,7 +141,7 @@ func (m *model) standingFamily() string {
 		}
 	}
 	if text == "" {
-		return interview.Said["replies"]["none"]
+		return m.say("interview/replies.none")
 	}
 	return text
 }

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"underfoot/assess"
-	"underfoot/rules"
 	"underfoot/rules/inquiry"
+	"underfoot/rules/interview"
 )
 
 // A form of the library completes the next question with a fast second Enter;
@@ -142,8 +142,8 @@ func later(t *testing.T) script {
 // answered leaves out what the job has answered, as the rules do.
 type answered struct{ script }
 
-func (g answered) Wanted(job *assess.Job) []inquiry.Candidate {
-	var list []inquiry.Candidate
+func (g answered) judge(job *assess.Job) interview.Judgment {
+	var list script
 	for _, c := range g.script {
 		if _, said := job.Answer(c.Address); !said {
 			list = append(list, c)
@@ -169,8 +169,7 @@ func TestAVerdictThatWaitsNoLongerIsToldOnce(t *testing.T) {
 
 // TestTheRulesLeadToTheEnd goes through the real rules knowing nothing.
 func TestTheRulesLeadToTheEnd(t *testing.T) {
-	e := openEngine(t)
-	s := sit(t, rules.Guide{Engine: e, Today: "2026-05-04"})
+	s := sit(t, real{openEngine(t)})
 	for n := 0; !s.done; n++ {
 		if n > 400 {
 			t.Fatalf("no end in sight; asked %s", s.prompt.Address)

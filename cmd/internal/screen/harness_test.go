@@ -28,15 +28,23 @@ func openEngine(t testing.TB) *rules.Engine {
 	return e
 }
 
-// A script is a guide that wants the same questions of every job.
+// A guide judges jobs; the real rules are one.
+type guide interface {
+	judge(*assess.Job) interview.Judgment
+}
+
+// A script is a guide whose questions are pending for every job.
 type script []inquiry.Candidate
 
-func (s script) Wanted(*assess.Job) []inquiry.Candidate { return s }
-func (s script) Alarm(*assess.Job) string               { return "" }
+func (s script) judge(*assess.Job) interview.Judgment { return s }
+func (s script) Pending() []inquiry.Candidate         { return s }
+func (s script) Alarm() string                        { return "" }
+func (s script) Span() assess.Span                    { return assess.Span{Low: assess.Prepare, High: assess.Stop} }
 
-func (s script) Span(*assess.Job) assess.Span {
-	return assess.Span{Low: assess.Prepare, High: assess.Stop}
-}
+// real are the rules themselves.
+type real struct{ *rules.Engine }
+
+func (r real) judge(job *assess.Job) interview.Judgment { return r.Judge(job, "2026-05-04") }
 
 // wants is a script of addresses that the verdict waits for.
 func wants(t testing.TB, addresses ...string) script {
@@ -63,13 +71,13 @@ type sitting struct {
 	saved []interview.Change
 }
 
-func sit(t testing.TB, g interview.Guide) *sitting { return sitWith(t, &assess.Job{}, g) }
+func sit(t testing.TB, g guide) *sitting { return sitWith(t, &assess.Job{}, g) }
 
-func sitWith(t testing.TB, job *assess.Job, g interview.Guide) *sitting {
+func sitWith(t testing.TB, job *assess.Job, g guide) *sitting {
 	t.Helper()
 	s := &sitting{t: t}
 	s.model = newModel(&Interview{
-		Session: interview.New(job, openEngine(t).Catalogue, g), Language: message.English(),
+		Session: interview.New(job, openEngine(t).Catalogue, message.English(), g.judge), Language: message.English(),
 		Save: func(changes []interview.Change) error {
 			s.saved = append(s.saved, changes...)
 			return nil

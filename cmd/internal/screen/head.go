@@ -5,7 +5,6 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/plaintext"
-	"underfoot/rules/interview"
 )
 
 // head says which room and stage this is, how far the interview has come, and
@@ -15,7 +14,7 @@ func (m *model) head() []string {
 	if title != "" {
 		title += ": "
 	}
-	lines := plaintext.Wrap(title+interview.StageTitle(m.prompt.Stage), m.width)
+	lines := plaintext.Wrap(title+m.Session.StageTitle(m.prompt.Stage), m.width)
 	for i := range lines {
 		lines[i] = m.look.strong.Render(lines[i])
 	}

@@ -27,25 +27,25 @@ type part struct {
 // explain opens help: why the question is asked and how it is answered, what
 // stands in full, and every key.
 func (m *model) explain() {
-	q, head := m.prompt.Question.Text, interview.Said["help"]
+	q, head := m.prompt.Question.Text, func(name string) string { return m.say("interview/help." + name) }
 	p := &page{}
 	p.add(m.say("screen/help.said"), m.notice)
 	asked := m.panes[0]
 	p.add(m.say("screen/help.asked"), slices.Concat([]string{m.prompt.Ask()}, asked.said, asked.hints)...)
-	p.add(head["why"], m.prompt.Why())
+	p.add(head("why"), m.prompt.Why())
 	if m.prompt.Form != interview.Family {
-		p.add(head["how"], q.How)
-		p.add(head["limits"], q.Limits)
-		p.add(head["who"], q.Who)
-		p.add(head["example"], q.Example)
+		p.add(head("how"), q.How)
+		p.add(head("limits"), q.Limits)
+		p.add(head("who"), q.Who)
+		p.add(head("example"), q.Example)
 	} else {
 		for _, member := range m.prompt.Members {
 			p.add(member.Text.Label, member.Text.How, member.Text.Limits)
 		}
 	}
-	p.add(head["so_far"], asked.items...)
+	p.add(head("so_far"), asked.items...)
 	if label, stands := m.standing(); stands {
-		p.add(head["before"], label)
+		p.add(head("before"), label)
 	}
 	p.add(m.say("screen/help.far"), m.progress(), m.soFar())
 	p.add(m.say("screen/help.keys"), m.allKeys()...)

@@ -137,7 +137,7 @@ func (m *model) memberRows(p *picker) {
 			take: func() { m.takeMembers(map[int]assess.Truth{i: assess.Yes}) }})
 	}
 	m.markStanding(p, first)
-	p.add(interview.Said["replies"]["none"], func() { m.takeMembers(nil) })
+	p.add(m.say("interview/replies.none"), func() { m.takeMembers(nil) })
 }
 
 // markStanding marks what was said before of each member, so that going back
@@ -173,15 +173,15 @@ func (m *model) listRows(p *picker) {
 	if len(m.prompt.Items) == 0 {
 		add, all = "add_first", "empty"
 	}
-	p.add(interview.Said["replies"][add], func() { m.commit(m.Session.Add(m.prompt)) })
-	p.add(interview.Said["replies"][all], func() { m.takeAnswer(assess.Answer{Set: assess.SetYes, Text: "yes"}) })
+	p.add(m.say("interview/replies."+add), func() { m.commit(m.Session.Add(m.prompt)) })
+	p.add(m.say("interview/replies."+all), func() { m.takeAnswer(assess.Answer{Set: assess.SetYes, Text: "yes"}) })
 	for i, name := range m.prompt.Items {
-		p.add(interview.Said["replies"]["drop"]+" "+name, func() { m.commit(m.Session.Drop(m.prompt, i)) })
+		p.add(m.say("interview/replies.drop")+" "+name, func() { m.commit(m.Session.Drop(m.prompt, i)) })
 	}
 }
 
 func (m *model) replyLabel(r assess.Reply) string {
-	return interview.Said["replies"][strings.ReplaceAll(r.String(), " ", "_")]
+	return m.say("interview/replies." + strings.ReplaceAll(r.String(), " ", "_"))
 }
 
 // choiceLabel is what a choice is called; yes and no call themselves so.

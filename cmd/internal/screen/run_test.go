@@ -10,14 +10,13 @@ import (
 	"time"
 
 	"underfoot/assess/message"
-	"underfoot/rules"
 	"underfoot/rules/interview"
 )
 
 func interviewOf(t *testing.T, in io.Reader, addresses ...string) *Interview {
 	return &Interview{
 		In: in, Out: io.Discard, Language: message.English(),
-		Session: interview.New(sit(t, wants(t, "zone.base")).Session.Job, openEngine(t).Catalogue, wants(t, addresses...)),
+		Session: interview.New(sit(t, wants(t, "zone.base")).Session.Job, openEngine(t).Catalogue, message.English(), wants(t, addresses...).judge),
 		Save:    func([]interview.Change) error { return nil },
 	}
 }
@@ -58,7 +57,7 @@ func TestRunEnds(t *testing.T) {
 // answer and the next question included, to a generous multiple of a frame of
 // 16 ms; the benchmark measures it.
 func TestAKeyIsShownInAFrame(t *testing.T) {
-	s := sit(t, rules.Guide{Engine: openEngine(t), Today: "2026-05-04"})
+	s := sit(t, real{openEngine(t)})
 	s.Update(rested(s.rests))
 	start := time.Now()
 	s.slam("enter")
@@ -69,7 +68,7 @@ func TestAKeyIsShownInAFrame(t *testing.T) {
 }
 
 func BenchmarkKeyToFrame(b *testing.B) {
-	s := sit(b, rules.Guide{Engine: openEngine(b), Today: "2026-05-04"})
+	s := sit(b, real{openEngine(b)})
 	for b.Loop() {
 		s.slam("down")
 		_ = s.View()
@@ -77,7 +76,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 }
 
 func BenchmarkAnswerToNextFrame(b *testing.B) {
-	s := sit(b, rules.Guide{Engine: openEngine(b), Today: "2026-05-04"})
+	s := sit(b, real{openEngine(b)})
 	for b.Loop() {
 		s.press("enter", "esc")
 		_ = s.View()

@@ -87,7 +87,7 @@ func (m *model) keep() {
 	}
 	answers := make([]assess.Answer, len(m.prompt.Members))
 	for i, q := range m.prompt.Members {
-		standing, _ := m.Session.Job.Answer(interview.Sibling(m.prompt.Address, q))
+		standing, _ := m.Session.Job.Answer(m.prompt.Address.Sibling(q.Decl.ID))
 		answers[i] = m.known(standing)
 	}
 	m.commit(m.Session.AnswerFamily(m.prompt, answers))
@@ -143,7 +143,7 @@ func (m *model) sayHowFar() {
 	p := &picker{}
 	p.add(m.say("screen/row.go_on"), m.home)
 	p.add(m.say("screen/row.stop_here"), func() { m.quit(ErrStopped) })
-	m.open(&pane{ask: interview.Said["progress"]["settled"], field: p})
+	m.open(&pane{ask: m.say("interview/progress.settled"), field: p})
 }
 
 // back leaves what is asked about an answer, or asks the question before.

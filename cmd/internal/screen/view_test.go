@@ -9,7 +9,6 @@ import (
 	"pgregory.net/rapid"
 
 	"underfoot/assess/message"
-	"underfoot/rules/interview"
 )
 
 // TestEveryQuestionFitsEveryWindow draws every question of the catalogue after
@@ -148,7 +147,7 @@ func TestEveryKeyHasItsWord(t *testing.T) {
 		}
 	}
 	for _, word := range []string{"not_sure", "could_not_see", "does_not_apply", "none", "add", "add_first", "complete", "empty"} {
-		if interview.Said["replies"][word] == "" {
+		if !message.English().Has("interview/replies." + word) {
 			t.Errorf("the interview has no words for %s", word)
 		}
 	}

@@ -26,7 +26,7 @@ func TestWhy(t *testing.T) {
 		{"no-such-rule", "", "", 0},
 	} {
 		var ids, says []string
-		reasons := e.Why(job, tt.id, job.Visited)
+		reasons := e.Judge(job, job.Visited).Why(tt.id)
 		for _, r := range reasons {
 			ids = append(ids, r.Finding.ID)
 			says = append(says, lines(message.English(), r.Decided))
@@ -48,7 +48,7 @@ func TestWhySaysWhatNoConditionSays(t *testing.T) {
 	zone.Lists[assess.ScopeLayer][0].Answers["layer.coming_out"] = assess.Answer{Set: assess.SetYes, Text: "yes"}
 	delete(zone.Answers, "layer.complete")
 	var gone, rest bool
-	for _, r := range e.Why(job, "layer-never-a-base", job.Visited) {
+	for _, r := range e.Judge(job, job.Visited).Why("layer-never-a-base") {
 		gone, rest = gone || r.Gone, rest || r.Rest
 	}
 	if !gone || !rest {
@@ -62,8 +62,7 @@ func TestExplain(t *testing.T) {
 	e := openUS(t)
 	for _, name := range []string{"P05", "P10", "P17", "P21"} {
 		job, _ := readJob(t, e, "../testdata/cases/"+name+".yaml")
-		r := e.Assess(job, job.Visited)
-		e.Explain(r)
+		r := e.Judge(job, job.Visited).Explained()
 		for _, f := range r.Areas[0].Findings {
 			asks := f.Outcome < assess.Holds && !strings.HasSuffix(f.Subject, "rest")
 			if (f.Decided != "") != asks {

@@ -1,0 +1,111 @@
+package rules
+
+import (
+	"cmp"
+
+	"underfoot/assess"
+	"underfoot/assess/check"
+	"underfoot/assess/facts"
+	"underfoot/rules/judge"
+	"underfoot/rules/plan"
+)
+
+// Result is the whole answer to the job.
+func (a *Assessment) Result() *assess.Result {
+	e := a.engine
+	r := &assess.Result{Job: a.job, Region: e.Region, Units: e.System, Language: e.Language, Today: a.day, Packs: e.refs(), Span: a.Span()}
+	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Describer: e.describer, Today: a.day}
+	for i := range a.job.Areas {
+		r.Areas = append(r.Areas, a.area(i, p))
+	}
+	r.Verdict = r.Span.Verdict()
+	r.Said, r.Labels = e.said(a.floor, a.job), e.labels()
+	return r
+}
+
+// area gathers what was found for one room.
+func (a *Assessment) area(i int, p *plan.Planner) assess.AreaResult {
+	area, e := &a.job.Areas[i], a.engine
+	out := assess.AreaResult{ID: area.ID, Name: cmp.Or(area.Name, area.ID)}
+	for z, frame := range a.floor.Zones[i] {
+		look := a.zones[i][z]
+		zone := assess.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
+			Paths: look.Paths}
+		course := p.Zone(a.job, i, z, look)
+		zone.Plan, zone.BuildUps = course.Steps, e.buildUps(course)
+		out.Checks = append(out.Checks, e.checks(a.floor.Checks(i), frame, course)...)
+		zone.Because = e.because(look)
+		out.Zones = append(out.Zones, zone)
+		out.Findings = append(out.Findings, e.describer.Findings(look, frame.ID(), a.several(i))...)
+		out.Span = out.Span.Wider(look.Span)
+		if stricter(out.Zones, z, out.Leading) {
+			out.Leading = z
+		}
+	}
+	judge.SortFindings(out.Findings)
+	out.Verdict = out.Span.Verdict()
+	out.Reason = out.Zones[out.Leading].Because
+	if by := a.zones[i][out.Leading].By; by != nil && by.Rule.Calls.Asks() == assess.Stop {
+		out.Now = by.Rule.Text.Remedy
+	}
+	out.Cautions = e.cautions(a.zones[i], out.Zones)
+	out.Questions = a.questions(i)
+	return out
+}
+
+// checks are those of a zone as it is, with advice, and for each base that the
+// plan leaves possible those of the floor at its end.
+func (e *Engine) checks(now []assess.Check, zone *facts.Frame, course plan.Course) []assess.Check {
+	var out []assess.Check
+	for _, c := range now {
+		if c.Zone == zone.ID() && c.Path == assess.NoPath {
+			check.Advise(e.Figures, zone.Thing(), &c)
+			out = append(out, c)
+		}
+	}
+	for _, c := range course.Floor.Checks(0) {
+		if c.Path != assess.NoPath && course.Look.Possible(c.Path) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// buildUps are what each base that the plan leaves possible adds to the floor.
+func (e *Engine) buildUps(course plan.Course) []assess.BuildUp {
+	var out []assess.BuildUp
+	for _, path := range course.Floor.Zones[0][0].Things(assess.ScopePath) {
+		if base, _ := assess.ParsePath(path.ID()); course.Look.Possible(base) {
+			out = append(out, check.BuildUp(e.Figures, path.Thing()))
+		}
+	}
+	return out
+}
+
+// stricter reports whether zone z asks for more than the one that leads so far.
+func stricter(zones []assess.ZoneResult, z, leading int) bool {
+	a, b := zones[z].Span, zones[leading].Span
+	return a.Low > b.Low || a.Low == b.Low && a.High > b.High
+}
+
+// cautions are the warnings of the looks and of the plans' steps, each once.
+func (e *Engine) cautions(looks []*judge.Evaluation, zones []assess.ZoneResult) []assess.Caution {
+	var ids []string
+	for _, l := range looks {
+		ids = append(ids, l.Cautions()...)
+	}
+	for _, z := range zones {
+		for _, s := range z.Plan {
+			ids = append(ids, s.Cautions...)
+		}
+	}
+	seen := map[string]bool{}
+	var out []assess.Caution
+	for _, id := range ids {
+		if c, ok := e.Pack.Cautions[id]; ok && !seen[id] {
+			seen[id] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}
