@@ -32,9 +32,9 @@ func (f *Finding) Compared() int {
 		return 5
 	case f.Outcome == Fails:
 		return 4
-	case f.Policy == "hold":
+	case f.Policy == PolicyHold:
 		return 3
-	case f.Policy == "verify":
+	case f.Policy == PolicyVerify:
 		return 2
 	}
 	return 1

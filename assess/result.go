@@ -37,8 +37,8 @@ type Finding struct {
 	Zone     string
 	Outcome  FindingOutcome
 	Presumed bool   // the trouble is not proven but taken as there
-	Policy   string // what the open outcome did: presume, hold, verify, note
-	Protects string // people, structure, bond, finish
+	Policy   Policy // what the open outcome did
+	Protects Protects
 	Text     string
 	Why      string
 	Remedy   string

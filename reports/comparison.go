@@ -276,7 +276,7 @@ func (b comparer) lookLines(a *assess.Acceptance) string {
 	var out []string
 	if a.Change == assess.Gone {
 		out = append(out, b.say("report/acceptance.gone"))
-		if a.Old.Protects == "people" {
+		if a.Old.Protects == assess.ProtectsPeople {
 			out = append(out, b.say("report/acceptance.gone_people"))
 		}
 	}

@@ -58,7 +58,7 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) finding
 		row.limit += " (" + firm + ")"
 	}
 	row.why, row.remedy, row.missing = f.Why, b.remedy(f), b.names(missing)
-	row.risk, row.protects = b.risk(f.Failure), b.or("report/protects."+f.Protects, f.Protects)
+	row.risk, row.protects = b.risk(f.Failure), b.or("report/protects."+string(f.Protects), string(f.Protects))
 	row.decided = decided(alike)
 	return row
 }

@@ -87,7 +87,7 @@ func noted(f *assess.Finding) bool {
 // folded reports whether a short print leaves the finding out: it only asks
 // for a look that the plan lists.
 func folded(f *assess.Finding) bool {
-	return f.Outcome == assess.NotSettled && (f.Policy == "verify" || f.Policy == "note")
+	return f.Outcome == assess.NotSettled && (f.Policy == assess.PolicyVerify || f.Policy == assess.PolicyNote)
 }
 
 // gather brings findings together that say the same of several things, in the

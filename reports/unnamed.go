@@ -22,7 +22,7 @@ func (b *builder) unnamed(a *assess.AreaResult) []findingRow {
 	zones := map[string]*open{}
 	for i := range a.Findings {
 		f := &a.Findings[i]
-		if f.Outcome != assess.NotSettled || !isUnnamed(f) || f.Policy != "hold" {
+		if f.Outcome != assess.NotSettled || !isUnnamed(f) || f.Policy != assess.PolicyHold {
 			continue
 		}
 		if zones[f.Zone] == nil {

@@ -56,7 +56,7 @@ func strict(e *Engine, id string) string {
 		text += "[[tighten]]\nfigure = \"" + figure + "\"\nvalue = \"" + value + "\"\nsource = \"" + id + "-source\"\n"
 	}
 	for _, r := range e.Pack.Rules {
-		if r.Unknown == pack.Verify {
+		if r.Unknown == assess.PolicyVerify {
 			text += "[[raise]]\nrule = \"" + r.ID + "\"\nunknown = \"hold\"\nsource = \"" + id + "-source\"\n"
 		}
 	}

@@ -114,7 +114,7 @@ func (c *published) waits(r *assess.Result) bool {
 func testsUndated(r *assess.Result) bool {
 	return everyZone(r, func(a *assess.AreaResult, z *assess.ZoneResult) bool {
 		return z.Path == assess.TestOrAbate && slices.ContainsFunc(a.Findings, func(f assess.Finding) bool {
-			return f.Presumed && f.Protects == "people"
+			return f.Presumed && f.Protects == assess.ProtectsPeople
 		})
 	})
 }

@@ -63,7 +63,7 @@ func (w *writer) kind(p assess.PathID) string {
 
 func (w *writer) unknown() reports.Section {
 	s := w.chapter("unknown", w.say("book/lead.unknown"))
-	for _, p := range []pack.Policy{pack.Presume, pack.Hold, pack.Verify, pack.Note} {
+	for _, p := range []assess.Policy{assess.PolicyPresume, assess.PolicyHold, assess.PolicyVerify, assess.PolicyNote} {
 		s.Lead = append(s.Lead, reports.Para{Label: string(p), Text: w.say("book/policy." + string(p))})
 	}
 	s.Lead = append(s.Lead, reports.Para{Text: w.say("book/lead.lists")})

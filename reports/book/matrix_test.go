@@ -43,7 +43,7 @@ func TestMatrixFloorsAreGood(t *testing.T) {
 			t.Errorf("%s: the bare floor gets %s, %s", ground, v, r.Areas[0].Zones[0].Path)
 		}
 		for _, f := range r.Areas[0].Findings {
-			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled && (f.Policy == "hold" || f.Policy == "presume") {
+			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled && (f.Policy == assess.PolicyHold || f.Policy == assess.PolicyPresume) {
 				t.Errorf("%s: the bare floor has %s: %s", ground, f.ID, f.Outcome)
 			}
 		}

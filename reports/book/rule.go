@@ -38,7 +38,7 @@ func (w *writer) head() []reports.ColumnOf[*entry] {
 		codeColumn("book/column.id", 22, func(e *entry) string { return e.ID }),
 		reports.TextColumn("book/column.rank", reports.Detail, 10, w.rank),
 		reports.TextColumn("book/column.scope", reports.Detail, 10, func(e *entry) string { return w.say("book/rule.each", "thing", e.Scope) }),
-		reports.TextColumn("book/column.protects", reports.Detail, 20, func(e *entry) string { return w.say("book/protects." + e.Protects) }),
+		reports.TextColumn("book/column.protects", reports.Detail, 20, func(e *entry) string { return w.say("book/protects." + string(e.Protects)) }),
 		w.wayColumn("book/column.calls", func(e *entry) []assess.PathID { return []assess.PathID{e.Calls} }),
 		w.wayColumn("book/column.permits", func(e *entry) []assess.PathID { return e.Permits }),
 		w.wayColumn("book/column.bars", func(e *entry) []assess.PathID { return e.Bars }),

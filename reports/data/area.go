@@ -86,7 +86,7 @@ func (t tongue) step(s *assess.PlanStep) step {
 func (w writer) finding(f *assess.Finding) finding {
 	return finding{
 		ID: f.ID, Rule: f.Rule, Subject: f.Subject,
-		Outcome: f.Outcome.String(), Presumed: f.Presumed, Protects: f.Protects,
+		Outcome: f.Outcome.String(), Presumed: f.Presumed, Protects: string(f.Protects),
 		Text: f.Text, Why: f.Why, Remedy: f.Remedy,
 		Value: f.Value, Limit: f.Limit, Unit: f.Unit,
 		Missing: w.addresses(f.Missing), Sources: sources(f.Sources),

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"underfoot/assess"
-	"underfoot/assess/condition"
 	"underfoot/assess/quantity"
 )
 
@@ -37,10 +36,8 @@ func (q *Inquiry) cells(a assess.Address) []assess.Set {
 func (q *Inquiry) constants(id assess.FactID) []float64 {
 	var all []float64
 	for _, r := range q.Judge.Pack.Rules {
-		for _, c := range []*condition.Condition{r.Applies, r.When} {
-			if c != nil {
-				all = append(all, c.Constants(id)...)
-			}
+		for _, c := range r.Conditions() {
+			all = append(all, c.Constants(id)...)
 		}
 	}
 	slices.Sort(all)

@@ -25,5 +25,5 @@ func (e *Evaluation) Cautions() []string {
 // Warns reports whether the rule's cautions are attached: what it speaks of is
 // there or presumed, or may be there and would hurt people.
 func (r *Ruling) Warns() bool {
-	return r.Proven() || r.Outcome.Truth == assess.Open && r.Rule.Protects == "people" && r.Applies
+	return r.Proven() || r.Outcome.Truth == assess.Open && r.Rule.Protects == assess.ProtectsPeople && r.Applies
 }

@@ -9,7 +9,6 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
-	"underfoot/rules/pack"
 )
 
 // A Describer turns rulings into findings in the reader's units.
@@ -77,23 +76,23 @@ func weight(f *assess.Finding) int {
 		w = 10 + int(f.Calls.Asks())
 	}
 	switch f.Policy {
-	case string(pack.Presume), string(pack.Hold):
+	case assess.PolicyPresume, assess.PolicyHold:
 		w += 100
-	case string(pack.Verify):
+	case assess.PolicyVerify:
 		w += 50
 	}
 	return w
 }
 
 func protects(f *assess.Finding) int {
-	return slices.Index([]string{"people", "structure", "bond", "finish"}, f.Protects)
+	return slices.Index(assess.Protected(), f.Protects)
 }
 
 func (d *Describer) finding(r *Ruling) assess.Finding {
 	rule := r.Rule
 	f := assess.Finding{
 		Rule: rule.ID, Protects: rule.Protects,
-		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: string(r.Policy),
+		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: r.Policy,
 		Why: d.fill(rule.Text.Why, r), Remedy: d.fill(rule.Text.Remedy, r),
 		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
 			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},

@@ -17,16 +17,16 @@ type Ruling struct {
 	Rule    *pack.Rule
 	Thing   *facts.Frame
 	Outcome assess.Outcome
-	Policy  pack.Policy // of an open outcome
-	Applies bool        // false: proven not to apply
-	Lacks   []string    // figures that the region has no value for
-	behind  bool        // its step breaks into what a waiting test or engineer comes before
-	gates   bool        // open, and nothing comes up before it is settled
+	Policy  assess.Policy // of an open outcome
+	Applies bool          // false: proven not to apply
+	Lacks   []string      // figures that the region has no value for
+	behind  bool          // its step breaks into what a waiting test or engineer comes before
+	gates   bool          // open, and nothing comes up before it is settled
 }
 
 // Presumed reports whether the trouble is not proven but taken as there.
 func (r *Ruling) Presumed() bool {
-	return r.Outcome.Truth == assess.Open && r.Policy == pack.Presume && !r.Rule.IsPermit()
+	return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyPresume && !r.Rule.IsPermit()
 }
 
 // Proven reports whether the rule takes effect: yes, or presumed.
@@ -37,10 +37,12 @@ func (r *Ruling) Proven() bool { return r.Outcome.Truth == assess.Yes || r.Presu
 func (r *Ruling) Due() bool { return r.Proven() && !r.behind }
 
 // Waits reports whether paths wait for the rule.
-func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Hold }
+func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyHold }
 
 // Verifies reports whether the open rule only asks for a look before the work.
-func (r *Ruling) Verifies() bool { return r.Outcome.Truth == assess.Open && r.Policy == pack.Verify }
+func (r *Ruling) Verifies() bool {
+	return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyVerify
+}
 
 // An Evaluation is what the rules say of one zone.
 type Evaluation struct {
@@ -104,17 +106,12 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
 // presumed: it may be no thing at all. A layer that is coming out is judged as
 // gone, except where people are at risk from it.
 func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
-	out := Ruling{Rule: r, Thing: t, Applies: true, Lacks: r.When.Lacks()}
-	applies := assess.Proven
-	if r.Applies != nil {
-		applies = r.Applies.Eval(t)
-	}
-	out.Outcome = applies.And(r.When.Eval(t))
-	if r.Scope == assess.ScopeLayer && r.Protects != "people" {
+	out := Ruling{Rule: r, Thing: t, Lacks: r.When.Lacks()}
+	out.Outcome, out.Applies = r.Eval(t)
+	if r.Scope == assess.ScopeLayer && r.Protects != assess.ProtectsPeople {
 		out.Outcome = out.Outcome.And(t.Stays())
 	}
-	if applies.Truth == assess.No {
-		out.Applies = false
+	if !out.Applies {
 		return out
 	}
 	if t.IsRest() && out.Outcome.Truth != assess.No {
@@ -124,14 +121,14 @@ func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
 		return out
 	}
 	out.Policy = policy(r, t)
-	if favour && !r.IsPermit() && out.Policy != pack.Verify {
+	if favour && !r.IsPermit() && out.Policy != assess.PolicyVerify {
 		out.Outcome, out.Policy = assess.Refuted, ""
 	}
 	return out
 }
 
 // policy picks what the open rule does.
-func policy(r *pack.Rule, t *facts.Frame) pack.Policy {
+func policy(r *pack.Rule, t *facts.Frame) assess.Policy {
 	p := r.Unknown
 	for _, c := range r.UnknownWhen {
 		if c.When.Eval(t).Truth == assess.Yes {
@@ -139,8 +136,8 @@ func policy(r *pack.Rule, t *facts.Frame) pack.Policy {
 			break
 		}
 	}
-	if t.IsRest() && p == pack.Presume {
-		return pack.Hold
+	if t.IsRest() && p == assess.PolicyPresume {
+		return assess.PolicyHold
 	}
 	return p
 }
@@ -160,8 +157,8 @@ func (j *Judge) uncover(e *Evaluation, zone *facts.Frame) {
 	}
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if r.Waits() && r.Rule.Protects != "people" && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
-			r.Policy = pack.Verify
+		if r.Waits() && r.Rule.Protects != assess.ProtectsPeople && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
+			r.Policy = assess.PolicyVerify
 		}
 	}
 }

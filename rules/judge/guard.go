@@ -11,7 +11,7 @@ import (
 // and noise apart, so such a rule is asked twice: of the layer as it lies, and
 // of the layer as a removal would leave it.
 func guards(r *pack.Rule) bool {
-	return r.Calls == assess.Engineer && r.Scope == assess.ScopeLayer && r.Protects == "people"
+	return r.Calls == assess.Engineer && r.Scope == assess.ScopeLayer && r.Protects == assess.ProtectsPeople
 }
 
 // guard asks the guarding rules of every layer that may have to come up.
@@ -58,9 +58,9 @@ func (g *Ruling) join(leaving Ruling, up rise, favour bool) {
 	case both.Truth == assess.Yes:
 		g.Policy = ""
 	case up.due, up.waits, g.Waits():
-		g.Policy = pack.Hold
+		g.Policy = assess.PolicyHold
 	default:
-		g.Policy = pack.Note
+		g.Policy = assess.PolicyNote
 	}
 	g.Outcome, g.Thing = both, leaving.Thing
 }

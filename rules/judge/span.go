@@ -1,9 +1,6 @@
 package judge
 
-import (
-	"underfoot/assess"
-	"underfoot/rules/pack"
-)
+import "underfoot/assess"
 
 // A reading is one way to take what is open.
 type reading struct {
@@ -23,7 +20,7 @@ func always(*Ruling) bool { return true }
 func (e *Evaluation) span() assess.Span {
 	low := e.end(reading{trouble: (*Ruling).Presumed, permit: always, least: assess.Prepare})
 	high := e.end(reading{
-		trouble: func(r *Ruling) bool { return r.Policy == pack.Hold || r.Policy == pack.Presume },
+		trouble: func(r *Ruling) bool { return r.Policy == assess.PolicyHold || r.Policy == assess.PolicyPresume },
 		permit:  (*Ruling).Verifies,
 		least:   assess.Repair,
 		clean:   true,

@@ -80,20 +80,13 @@ func (r *Rule) try(c *Case, on stage) (Failure, bool) {
 		f.Fault = message.Of(err)
 		return f, false
 	}
-	f.Got = r.outcome(facts).Truth.String()
+	outcome, _ := r.Eval(facts)
+	f.Got = outcome.Truth.String()
 	if f.Got == f.Want {
 		return f, true
 	}
 	f.applies, f.when = r.explain(facts)
 	return f, false
-}
-
-// outcome is what `applies` and `when` give together.
-func (r *Rule) outcome(facts assess.Reader) assess.Outcome {
-	if r.Applies == nil {
-		return r.When.Eval(facts)
-	}
-	return r.Applies.Eval(facts).And(r.When.Eval(facts))
 }
 
 func (r *Rule) explain(facts assess.Reader) (applies, when *condition.Explanation) {

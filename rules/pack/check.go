@@ -11,21 +11,14 @@ import (
 	"underfoot/assess/message"
 )
 
-// The words for whom a rule protects, and for what an open one does, the least
-// demanding first.
-var (
-	protected = []string{"people", "structure", "bond", "finish"}
-	policies  = []Policy{Note, Verify, Hold, Presume}
-)
-
 // check holds each rule against what every rule must have.
 func (l *loader) check(r *Rule, at place) {
 	l.policy(r.Unknown, r, at.key("unknown"))
 	for i, c := range r.UnknownWhen {
 		l.policy(c.Then, r, at.key("unknown_when").item(i).key("then"))
 	}
-	if !slices.Contains(protected, r.Protects) {
-		l.misspelt(at.key("protects"), r.Protects, protected, message.New("pack/rule.protects", "word", quoted(r.Protects)))
+	if !slices.Contains(assess.Protected(), r.Protects) {
+		l.misspelt(at.key("protects"), string(r.Protects), words(assess.Protected()), message.New("pack/rule.protects", "word", quoted(string(r.Protects))))
 	}
 	if r.IsPermit() && r.Scope > assess.ScopeZone {
 		l.problem(at.key("permits"), message.New("pack/rule.permits_wide"))
@@ -45,11 +38,11 @@ func (l *loader) check(r *Rule, at place) {
 
 // policy finds words that say nothing about an open outcome, and those that
 // say too little for a rule that protects people.
-func (l *loader) policy(p Policy, r *Rule, at place) {
-	if !slices.Contains(policies, p) {
-		l.misspelt(at, string(p), words(policies), message.New("pack/no_such.policy", "word", quoted(p)))
+func (l *loader) policy(p assess.Policy, r *Rule, at place) {
+	if !slices.Contains(assess.Policies(), p) {
+		l.misspelt(at, string(p), words(assess.Policies()), message.New("pack/no_such.policy", "word", quoted(p)))
 	}
-	if p == Verify && r.Protects == "people" {
+	if p == assess.PolicyVerify && r.Protects == assess.ProtectsPeople {
 		l.problem(at, message.New("pack/rule.people_verify"))
 	}
 }

@@ -121,7 +121,7 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 	if len(r.Regions) > 0 && !slices.Contains(r.Regions, l.region) {
 		return nil
 	}
-	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: Policy(r.Unknown), Protects: r.Protects, Ready: r.Ready, Ends: r.Ends,
+	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: assess.Policy(r.Unknown), Protects: assess.Protects(r.Protects), Ready: r.Ready, Ends: r.Ends,
 		Makes: r.Makes, Reveals: r.Reveals, Cautions: r.Cautions, Sources: r.Sources, Value: r.Value, Limit: r.Limit,
 		Risk: r.Risk, Text: text, Cases: r.Cases, File: r.file}
 	var ok bool
@@ -135,7 +135,7 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 	out.Applies, out.When = l.compile(r.Applies, at.key("applies"), out.Scope), l.compile(r.When, at.key("when"), out.Scope)
 	for i, c := range r.UnknownWhen {
 		when := l.compile(c.When, at.key("unknown_when").item(i).key("when"), out.Scope)
-		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{when, Policy(c.Then)})
+		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{when, assess.Policy(c.Then)})
 	}
 	out.TakesUp = l.compile(r.TakesUp, at.key("takes_up"), assess.ScopeLayer)
 	l.effects(r, out, at)

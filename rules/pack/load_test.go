@@ -69,7 +69,7 @@ func TestValidPackLoads(t *testing.T) {
 	if !slab.IsPermit() || slab.IsTrouble() || slab.Alternatives[0] != assess.Uncouple || slab.Applies == nil {
 		t.Errorf("plain-slab: %+v", slab)
 	}
-	if crack.Scope != assess.ScopeCrack || crack.Bars[0] != assess.IsolateStrip || crack.UnknownWhen[0].Then != Verify {
+	if crack.Scope != assess.ScopeCrack || crack.Bars[0] != assess.IsolateStrip || crack.UnknownWhen[0].Then != assess.PolicyVerify {
 		t.Errorf("wide-crack: %+v", crack)
 	}
 	if !path.BarsThis || len(path.Bars) > 0 {

@@ -23,7 +23,7 @@ func (p *part) source(id string, at place) *figure.Citation {
 // change applies what the packs say of the program's rules: first what they
 // relax, then what they raise, so that the stricter word counts.
 func (a *Addition) change(out *Pack) {
-	ceilings := map[string]Policy{}
+	ceilings := map[string]assess.Policy{}
 	for _, p := range a.parts {
 		for id, ceiling := range p.ceilings() {
 			if now, taken := ceilings[id]; !taken || stricter(ceiling, now) {
@@ -33,7 +33,7 @@ func (a *Addition) change(out *Pack) {
 	}
 	for i, r := range out.Rules {
 		if ceiling, ok := ceilings[r.ID]; ok {
-			out.Rules[i] = r.bounded(func(p Policy) Policy { return lower(p, ceiling) })
+			out.Rules[i] = r.bounded(func(p assess.Policy) assess.Policy { return lower(p, ceiling) })
 		}
 	}
 	for _, p := range a.parts {
@@ -43,9 +43,9 @@ func (a *Addition) change(out *Pack) {
 	}
 }
 
-// ceilings are the policies to which the pack lowers rules.
-func (p *part) ceilings() map[string]Policy {
-	out := map[string]Policy{}
+// ceilings are the assess.Policies() to which the pack lowers rules.
+func (p *part) ceilings() map[string]assess.Policy {
+	out := map[string]assess.Policy{}
 	for i, r := range p.records.Relax {
 		if r.Rule == "" {
 			continue
@@ -55,11 +55,11 @@ func (p *part) ceilings() map[string]Policy {
 		if rule == nil || cited == nil || !p.word(r.Unknown, at) {
 			continue
 		}
-		if rule.Protects == "people" {
+		if rule.Protects == assess.ProtectsPeople {
 			p.problem(at.key("rule"), message.New("pack/change.people_rule", "rule", rule.ID))
 			continue
 		}
-		out[rule.ID] = Policy(r.Unknown)
+		out[rule.ID] = assess.Policy(r.Unknown)
 		p.relax(message.New("pack/relaxes.rule", "rule", rule.ID, "policy", r.Unknown), cited.Source)
 	}
 	return out
@@ -73,7 +73,7 @@ func (p *part) raise(r raiseRecord, out *Pack, at place) {
 	i := slices.IndexFunc(out.Rules, func(o *Rule) bool { return o.ID == r.Rule })
 	rule := *out.Rules[i]
 	if r.Unknown != "" && p.word(r.Unknown, at) {
-		rule = *rule.bounded(func(now Policy) Policy { return higher(now, Policy(r.Unknown)) })
+		rule = *rule.bounded(func(now assess.Policy) assess.Policy { return higher(now, assess.Policy(r.Unknown)) })
 	}
 	if rule.IsPermit() && len(r.Bars) > 0 {
 		p.problem(at.key("bars"), message.New("pack/change.permit_bars", "rule", rule.ID))
@@ -105,15 +105,15 @@ func (p *part) theirs(id string, at place) *Rule {
 }
 
 func (p *part) word(policy string, at place) bool {
-	ok := slices.Contains(policies, Policy(policy))
+	ok := slices.Contains(assess.Policies(), assess.Policy(policy))
 	if !ok {
-		p.misspelt(at.key("unknown"), policy, words(policies), message.New("pack/no_such.policy", "word", quoted(policy)))
+		p.misspelt(at.key("unknown"), policy, words(assess.Policies()), message.New("pack/no_such.policy", "word", quoted(policy)))
 	}
 	return ok
 }
 
-// bounded is the rule with each of its policies changed.
-func (r *Rule) bounded(change func(Policy) Policy) *Rule {
+// bounded is the rule with each of its assess.Policies() changed.
+func (r *Rule) bounded(change func(assess.Policy) assess.Policy) *Rule {
 	out := *r
 	out.Unknown = change(r.Unknown)
 	out.UnknownWhen = slices.Clone(r.UnknownWhen)
@@ -124,16 +124,18 @@ func (r *Rule) bounded(change func(Policy) Policy) *Rule {
 }
 
 // stricter reports whether one policy asks for more than another.
-func stricter(a, b Policy) bool { return slices.Index(policies, a) > slices.Index(policies, b) }
+func stricter(a, b assess.Policy) bool {
+	return slices.Index(assess.Policies(), a) > slices.Index(assess.Policies(), b)
+}
 
-func higher(a, b Policy) Policy {
+func higher(a, b assess.Policy) assess.Policy {
 	if stricter(a, b) {
 		return a
 	}
 	return b
 }
 
-func lower(a, b Policy) Policy {
+func lower(a, b assess.Policy) assess.Policy {
 	if stricter(a, b) {
 		return b
 	}

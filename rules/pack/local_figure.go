@@ -3,6 +3,7 @@ package pack
 import (
 	"slices"
 
+	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -101,7 +102,7 @@ func (p *part) peopleFigures() {
 			continue
 		}
 		for _, rule := range p.ours.Rules {
-			if rule.Protects == "people" && rule.compares(r.Figure) {
+			if rule.Protects == assess.ProtectsPeople && rule.compares(r.Figure) {
 				p.problem(p.place().key("relax").item(i), message.New("pack/change.people_figure", "figure", r.Figure, "rule", rule.ID))
 				break
 			}
@@ -111,9 +112,5 @@ func (p *part) peopleFigures() {
 
 // compares reports whether a condition of the rule names the figure.
 func (r *Rule) compares(id string) bool {
-	all := []*condition.Condition{r.Applies, r.When}
-	for _, c := range r.UnknownWhen {
-		all = append(all, c.When)
-	}
-	return slices.ContainsFunc(all, func(c *condition.Condition) bool { return c != nil && slices.Contains(c.Figures(), id) })
+	return slices.ContainsFunc(r.Conditions(), func(c *condition.Condition) bool { return slices.Contains(c.Figures(), id) })
 }

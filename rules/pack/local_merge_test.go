@@ -38,18 +38,18 @@ func TestStrictestPackCounts(t *testing.T) {
 	}
 	for _, tt := range []struct {
 		name, a, b string
-		share      float64 // shipped: 10 percent, lower is stricter
-		unknown    Policy  // shipped: verify
+		share      float64       // shipped: 10 percent, lower is stricter
+		unknown    assess.Policy // shipped: verify
 	}{
-		{"nothing", "", "", 10, Verify},
-		{"tightened twice", number("tighten", "5 %"), number("tighten", "7 %"), 5, Verify},
-		{"relaxed twice", number("relax", "15 %"), number("relax", "20 %"), 15, Verify},
-		{"tightened and relaxed", number("tighten", "8 %"), number("relax", "20 %"), 8, Verify},
-		{"raised twice", rule("raise", "presume"), rule("raise", "hold"), 10, Presume},
-		{"raised to less is nothing", rule("raise", "note"), "", 10, Verify},
-		{"relaxed", rule("relax", "note"), "", 10, Note},
-		{"relaxed to more is nothing", rule("relax", "hold"), "", 10, Verify},
-		{"raised and relaxed", rule("relax", "note"), rule("raise", "hold"), 10, Hold},
+		{"nothing", "", "", 10, assess.PolicyVerify},
+		{"tightened twice", number("tighten", "5 %"), number("tighten", "7 %"), 5, assess.PolicyVerify},
+		{"relaxed twice", number("relax", "15 %"), number("relax", "20 %"), 15, assess.PolicyVerify},
+		{"tightened and relaxed", number("tighten", "8 %"), number("relax", "20 %"), 8, assess.PolicyVerify},
+		{"raised twice", rule("raise", "presume"), rule("raise", "hold"), 10, assess.PolicyPresume},
+		{"raised to less is nothing", rule("raise", "note"), "", 10, assess.PolicyVerify},
+		{"relaxed", rule("relax", "note"), "", 10, assess.PolicyNote},
+		{"relaxed to more is nothing", rule("relax", "hold"), "", 10, assess.PolicyVerify},
+		{"raised and relaxed", rule("relax", "note"), rule("raise", "hold"), 10, assess.PolicyHold},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			a, b := small(t, "town-a", tt.a), small(t, "town-b", tt.b)
@@ -79,7 +79,7 @@ func TestStrictestPackCounts(t *testing.T) {
 func TestRaiseReachesEveryPolicy(t *testing.T) {
 	id := ""
 	for _, r := range countries()["us"].pack.Rules {
-		if len(r.UnknownWhen) > 0 && (r.Unknown == Verify || r.UnknownWhen[0].Then == Verify) {
+		if len(r.UnknownWhen) > 0 && (r.Unknown == assess.PolicyVerify || r.UnknownWhen[0].Then == assess.PolicyVerify) {
 			id = r.ID
 		}
 	}
@@ -89,7 +89,7 @@ func TestRaiseReachesEveryPolicy(t *testing.T) {
 	}
 	r := p.Rule(id)
 	for _, c := range append(r.UnknownWhen, PolicyCase{Then: r.Unknown}) {
-		if c.Then == Verify || c.Then == Note {
+		if c.Then == assess.PolicyVerify || c.Then == assess.PolicyNote {
 			t.Errorf("%s still says %s", id, c.Then)
 		}
 	}

@@ -177,7 +177,7 @@ func (p *part) behindPeople(n newcomer, ours *Pack) {
 	}
 	var last *Rule
 	for _, r := range ours.Rules {
-		if r.Protects == "people" && r.Rank > n.rule.Rank && r.Calls.Asks() > n.rule.Calls.Asks() && (last == nil || r.Rank > last.Rank) {
+		if r.Protects == assess.ProtectsPeople && r.Rank > n.rule.Rank && r.Calls.Asks() > n.rule.Calls.Asks() && (last == nil || r.Rank > last.Rank) {
 			last = r
 		}
 	}

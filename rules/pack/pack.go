@@ -11,18 +11,6 @@ import (
 	"underfoot/assess/figure"
 )
 
-// A Policy is what an open rule does.
-type Policy string
-
-// The policies: act as if the trouble were there; make paths wait; leave the
-// path open with a hold point in the plan; print only.
-const (
-	Presume Policy = "presume"
-	Hold    Policy = "hold"
-	Verify  Policy = "verify"
-	Note    Policy = "note"
-)
-
 // A Rule is one record, compiled.
 type Rule struct {
 	ID, Since    string
@@ -30,9 +18,9 @@ type Rule struct {
 	Rank         float64 // order among rules that call or permit; 0 for the others
 	Applies      *condition.Condition
 	When         *condition.Condition
-	Unknown      Policy
+	Unknown      assess.Policy
 	UnknownWhen  []PolicyCase
-	Protects     string // people, structure, bond, finish
+	Protects     assess.Protects
 	Bars         []assess.PathID
 	BarsThis     bool // of path scope: bars the path that it looks at
 	Permits      []assess.PathID
@@ -59,7 +47,7 @@ type Rule struct {
 // A PolicyCase picks a policy where its condition is a proven yes.
 type PolicyCase struct {
 	When *condition.Condition
-	Then Policy
+	Then assess.Policy
 }
 
 // Risk is likelihood and consequence before and after the remedy, in words.

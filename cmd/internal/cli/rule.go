@@ -52,7 +52,7 @@ func (a *app) show(e *rules.Engine, r *pack.Rule) error {
 	s.condition(a.say("cli/show.head.applies"), r.Applies)
 	s.condition(a.say("cli/show.head.when"), r.When)
 	s.line(a.say("cli/show.head.unknown"), a.policies(r))
-	s.line(a.say("cli/show.head.protects"), r.Protects)
+	s.line(a.say("cli/show.head.protects"), string(r.Protects))
 	s.line(a.say("cli/show.head.does"), a.effects(r))
 	s.sentences(r)
 	s.line(a.say("cli/show.head.risk"), a.say("cli/show.risk", "mode", r.Text.Mode, "likelihood", r.Risk.Likelihood,
