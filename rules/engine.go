@@ -52,7 +52,7 @@ func Open(region string, sys quantity.System, l *message.Language, packs ...*pac
 		return nil, err
 	}
 	e.judge = judge.New(e.Pack, e.Catalogue.Schema())
-	e.describer = &judge.Describer{Catalogue: e.Catalogue, Figures: e.Figures, System: sys}
+	e.describer = &judge.Describer{Catalogue: e.Catalogue, Figures: e.Figures, System: sys, Language: l}
 	return e, nil
 }
 

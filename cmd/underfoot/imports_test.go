@@ -27,7 +27,7 @@ var allowed = map[string]string{
 	"assess/takeoff":          "assess assess/figure assess/quantity assess/message",
 	"assess/record":           "assess assess/figure assess/plaintext assess/quantity assess/message",
 	"rules/pack":              "assess assess/condition assess/figure assess/message",
-	"rules/judge":             "assess assess/condition assess/facts assess/figure assess/quantity assess/question rules/pack",
+	"rules/judge":             "assess assess/condition assess/facts assess/figure assess/message assess/quantity assess/question rules/pack",
 	"rules/plan":              "assess assess/facts assess/quantity assess/takeoff rules/judge",
 	"rules/inquiry":           "assess assess/condition assess/facts assess/quantity assess/question rules/judge",
 	"rules":                   "assess assess/check assess/condition assess/facts assess/figure assess/quantity assess/question rules/inquiry rules/judge rules/pack rules/plan assess/message",

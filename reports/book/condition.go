@@ -46,7 +46,7 @@ func told(e *rules.Engine, c *condition.Condition) string {
 	if c == nil {
 		return ""
 	}
-	return strings.Join(outline(e.Language, c.Tell(judge.Show(e.Catalogue, e.System)), ""), "\n")
+	return strings.Join(outline(e.Language, c.Tell(judge.Show(e.Catalogue, e.Language, e.System)), ""), "\n")
 }
 
 func outline(l *message.Language, x condition.Explanation, indent string) []string {
@@ -74,7 +74,7 @@ func (w *writer) whileOpen(e *entry) string {
 	var lines []string
 	for _, c := range e.UnknownWhen {
 		lines = append(lines, w.say("book/rule.where", "policy", string(c.Then)))
-		lines = append(lines, outline(w.language, c.When.Tell(judge.Show(e.engine.Catalogue, e.engine.System)), "  ")...)
+		lines = append(lines, outline(w.language, c.When.Tell(judge.Show(e.engine.Catalogue, e.engine.Language, e.engine.System)), "  ")...)
 	}
 	policy := []any{"policy", string(e.Unknown), "means", w.say("book/policy." + string(e.Unknown))}
 	if len(lines) > 0 {
@@ -105,7 +105,7 @@ func Filled(e *rules.Engine, sentence string) string {
 			}
 		}
 		if f, ok := e.Catalogue.Schema().Lookup(name); ok {
-			return "[" + judge.Name(e.Catalogue, f) + "]"
+			return "[" + judge.Name(e.Catalogue, e.Language, f) + "]"
 		}
 		return "[" + name + "]"
 	})

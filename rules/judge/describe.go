@@ -7,6 +7,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 )
@@ -16,6 +17,7 @@ type Describer struct {
 	Catalogue *question.Catalogue
 	Figures   *figure.Table
 	System    quantity.System
+	Language  *message.Language
 }
 
 // Findings are what the rules say, in rank order. Several marks a room of more
@@ -172,9 +174,9 @@ func (d *Describer) Show(id assess.FactID, f assess.Fact) (text, unit string) {
 	unit = decl.Kind.Unit(decl.Dimension)
 	switch {
 	case f.Presence.Truth == assess.No:
-		return "does not apply", unit
+		return d.Language.Text("judge/value.does_not_apply"), unit
 	case f.Set == decl.Full():
-		return "not known", unit
+		return d.Language.Text("judge/value.not_known"), unit
 	}
 	return d.Catalogue.Show(id, f.Set, d.System), unit
 }

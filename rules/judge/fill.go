@@ -20,7 +20,7 @@ func (d *Describer) fill(text string, r *Ruling) string {
 		}
 		hole, rest, _ := strings.Cut(after, "}")
 		value, _ := d.value(hole, r)
-		b.WriteString(cmp.Or(inSentence(value), "not known"))
+		b.WriteString(cmp.Or(inSentence(value), d.Language.Text("judge/value.not_known")))
 		text = rest
 	}
 }

@@ -18,7 +18,7 @@ func TestEveryFactHasAName(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, d := range e.Catalogue.Schema().All() {
-		if name := judge.Name(e.Catalogue, assess.FactID(i)); strings.ContainsAny(name, "._") {
+		if name := judge.Name(e.Catalogue, e.Language, assess.FactID(i)); strings.ContainsAny(name, "._") {
 			t.Errorf("%s is called %q", d.ID, name)
 		}
 	}

@@ -8,7 +8,7 @@ import (
 // Why is what decided a ruling: the branches of its conditions that did, with
 // the values that their facts have. A condition that decided nothing is left out.
 func (d *Describer) Why(r *Ruling) []condition.Explanation {
-	return r.Rule.Explain(r.Thing, Show(d.Catalogue, d.System))
+	return r.Rule.Explain(r.Thing, Show(d.Catalogue, d.Language, d.System))
 }
 
 // Gone reports whether the ruling is a no because the layer is coming out.
