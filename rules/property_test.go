@@ -98,8 +98,8 @@ func TestKnowledgeNarrows(t *testing.T) {
 			return
 		}
 		after := look(e, j)
-		if after.Raw.Low < before.Raw.Low || after.Raw.High > before.Raw.High {
-			t.Fatalf("the span %v widened to %v", before.Raw, after.Raw)
+		if after.RawSpan().Low < before.RawSpan().Low || after.RawSpan().High > before.RawSpan().High {
+			t.Fatalf("the span %v widened to %v", before.RawSpan(), after.RawSpan())
 		}
 		compareSettled(t, before, after)
 	})

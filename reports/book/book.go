@@ -88,4 +88,6 @@ func (w *writer) ways(paths ...assess.PathID) []reports.Link {
 }
 
 // name is what a reader calls a fact.
-func (w *writer) name(f assess.FactID) string { return judge.Name(w.main.Catalogue, w.main.Language, f) }
+func (w *writer) name(f assess.FactID) string {
+	return judge.Name(w.main.Catalogue, w.main.Language, f)
+}

@@ -49,7 +49,6 @@ type Evaluation struct {
 	Rulings []Ruling // in rank order
 	Paths   []assess.PathStanding
 	Span    assess.Span
-	Raw     assess.Span // every open rule counted both ways, whatever its policy
 	Lead    assess.PathID
 	By      *Ruling       // the ruling that leads, nil where none does
 	Behind  assess.PathID // a step already proven while find-out leads
@@ -98,7 +97,7 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
 	e.permit()
 	e.lead()
 	e.stand()
-	e.Span, e.Raw = e.span(), e.rawSpan()
+	e.Span = e.span()
 	return e
 }
 

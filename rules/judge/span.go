@@ -35,8 +35,10 @@ var (
 	rawHigh = reading{trouble: always, permit: never, least: assess.Repair}
 )
 
-// rawSpan is the span under the raw readings. More knowledge only ever narrows it.
-func (e *Evaluation) rawSpan() assess.Span {
+// RawSpan is the span under the raw readings. More knowledge only ever narrows
+// it, which the policies hide from Span: it is worked out for those who hold the
+// rules to that.
+func (e *Evaluation) RawSpan() assess.Span {
 	low, high := e.end(rawLow), e.end(rawHigh)
 	return assess.Span{Low: low, High: max(low, high)}
 }
