@@ -80,18 +80,14 @@ func TestOneAnswerIsJudgedOnce(t *testing.T) {
 		if g.judged > 1 {
 			t.Errorf("%s: judged %d times", p.Address, g.judged)
 		}
+		g.judged = 0
 		if err := s.Alarm(step(p)); err != nil {
 			t.Error(err)
 		}
-		g.judged = 0
-		if s.Span(); g.judged > 1 {
+		s.Progress()
+		if s.Span(); g.judged != 1 {
 			t.Errorf("%s: judged %d times behind the answer", p.Address, g.judged)
 		}
-	}
-	before := g.judged
-	s.take(Prompt{}, Change{})
-	if s.Span(); g.judged == before {
-		t.Error("an answer is not judged anew")
 	}
 }
 
@@ -133,6 +129,20 @@ func TestAFamilyIsOneQuestion(t *testing.T) {
 	}
 	if a, said := s.Job.Answer(p.Address); !said || a.Set != assess.SetYes {
 		t.Error("the family's answer does not stand in the record")
+	}
+}
+
+// A member with more words than yes and no is asked by itself.
+func TestAMemberWithMoreWordsIsNoneOfTheFamily(t *testing.T) {
+	s, _ := sit(t, "2 joist.cut")
+	p := next(t, s)
+	for _, q := range p.Members {
+		if q.Decl.Kind != assess.KindYesNo {
+			t.Errorf("%s is asked with its family", q.Decl.ID)
+		}
+	}
+	if s, _ := sit(t, "2 joist.notched"); p.Form != Family || next(t, s).Form != One {
+		t.Errorf("form %d, alone %d", p.Form, next(t, s).Form)
 	}
 }
 

@@ -122,7 +122,7 @@ func TestStepsStandInWorkingOrder(t *testing.T) {
 }
 
 func TestRestOfAListProvesNothing(t *testing.T) {
-	w := trial.New(t, nil, calls(3, assess.Remove, `layer.coming_out == "no"`, pack.Rule{Scope: assess.ScopeLayer, Unknown: assess.PolicyPresume}))
+	w := trial.New(t, nil, calls(3, assess.Remove, `layer.stays == "yes"`, pack.Rule{Scope: assess.ScopeLayer, Unknown: assess.PolicyPresume}))
 	e := w.Evaluate("layer.l1.kind = cork")
 	var got []string
 	for i := range e.Rulings {

@@ -34,6 +34,8 @@ var (
 	level   = calls(8, assess.Level, `water.puddle == "yes"`, pack.Rule{ID: "level"})
 	removal = calls(6, assess.Remove, wet, pack.Rule{ID: "wet", Scope: assess.ScopeLayer})
 	lab     = calls(3, assess.TestOrAbate, gas, pack.Rule{ID: "lab"})
+	asks    = trial.Rule{When: `layer.stays == "no" && layer.kind == "cement-screed"`,
+		Rule: pack.Rule{ID: "asks", Rank: 1, Calls: assess.Engineer, Scope: assess.ScopeLayer, Protects: assess.ProtectsPeople}}
 	// done is what each step makes true here.
 	done = map[assess.PathID]pack.Step{
 		assess.DryOut:      {Makes: map[string]string{"water.leak": "no"}, Text: pack.StepText{Uncovered: "if the rest is dry"}},
@@ -94,6 +96,10 @@ func TestWays(t *testing.T) {
 			"test-or-abate1 dry-out1 level1 uncouple2"},
 		"a removal":                  {[]trial.Rule{removal, tile(pack.Rule{})}, []string{"layer.l1.wet = yes"}, "remove1 uncouple2"},
 		"the owner takes a layer up": {[]trial.Rule{removal, tile(pack.Rule{})}, []string{"layer.l1.wet = no", "layer.l1.coming_out = yes"}, "remove1 uncouple1"},
+		"finding out comes before what is due too, where it leads": {[]trial.Rule{lab, calls(4, assess.Strengthen, leak, pack.Rule{}), dry, tile(pack.Rule{})},
+			[]string{"water.leak = yes"}, "find-out1 dry-out2 strengthen2 uncouple3"},
+		"nothing comes up while a laboratory waits":                   {[]trial.Rule{lab, tile(pack.Rule{})}, []string{"layer.l1.coming_out = yes"}, "find-out1 remove2 uncouple2"},
+		"what an engineer may have to be asked is not taken as known": {[]trial.Rule{asks, removal, tile(pack.Rule{})}, []string{"layer.l1.wet = yes"}, "find-out1"},
 		"nothing can be laid": {[]trial.Rule{tile(pack.Rule{}), {When: leak, Rule: pack.Rule{ID: "bar", Bars: []assess.PathID{assess.Uncouple, assess.BackerBoard}}}},
 			[]string{"water.leak = yes"}, "none1"},
 	} {
@@ -123,12 +129,19 @@ func TestARemovalReachesTheDeepest(t *testing.T) {
 // A removal stops above the layer that an engineer has to be asked about where
 // it is only its height that takes a covering up.
 func TestACoveringComesUpToTheGuardedLayer(t *testing.T) {
-	asks := trial.Rule{When: `layer.stays == "no" && layer.kind == "cement-screed"`,
-		Rule: pack.Rule{ID: "asks", Rank: 1, Calls: assess.Engineer, Scope: assess.ScopeLayer, Protects: assess.ProtectsPeople}}
 	bar := trial.Rule{When: leak, Rule: pack.Rule{ID: "bar", Bars: []assess.PathID{assess.Uncouple, assess.BackerBoard}}}
 	c := planned(t, done, []trial.Rule{asks, bar, tile(pack.Rule{})}, "water.damp = no", "water.leak = yes", "layer.complete = yes", "zone.base = joists",
 		"layer.l1.kind = cork", "layer.l2.kind = cement-screed")
-	if got := way(c); got != "remove1 engineer2" {
+	layers := c.Floor.Zones[0][0].Things(assess.ScopeLayer)
+	if got := way(c); got != "remove1 engineer2" || layers[0].Stays().Truth != assess.No || layers[1].Stays().Truth != assess.Yes {
+		t.Errorf("%s, the layers stay: %v %v", got, layers[0].Stays().Truth, layers[1].Stays().Truth)
+	}
+}
+
+// Finding out takes every list as it stands.
+func TestFindingOutClosesLists(t *testing.T) {
+	bare := trial.Rule{When: `floor.covers <= 0`, Rule: pack.Rule{ID: "bare", Rank: 90, Permits: []assess.PathID{assess.Uncouple}}}
+	if got := way(planned(t, done, []trial.Rule{bare})); got != "find-out1 uncouple2" {
 		t.Errorf("%s", got)
 	}
 }
