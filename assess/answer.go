@@ -1,6 +1,9 @@
 package assess
 
-import "fmt"
+import (
+	"fmt"
+	"underfoot/assess/schema"
+)
 
 // A Reply is the form of an answer.
 type Reply uint8
@@ -74,8 +77,8 @@ func (d Day) Year() int {
 // An Answer is what a person said or measured.
 type Answer struct {
 	Reply  Reply
-	Set    Set    // what is possible, where Reply is Given
-	Text   string // the value as the person wrote it, several joined by ", "
+	Set    schema.Set // what is possible, where Reply is Given
+	Text   string     // the value as the person wrote it, several joined by ", "
 	Basis  Basis
 	With   string // instrument
 	Note   string

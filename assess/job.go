@@ -3,6 +3,8 @@ package assess
 import (
 	"maps"
 	"slices"
+	"underfoot/assess/logic"
+	"underfoot/assess/schema"
 )
 
 // A Job is one record: what was answered about one house. Answers stand by
@@ -26,15 +28,15 @@ type Area struct {
 type Zone struct {
 	ID      string
 	Answers Answers // with `layer.complete` and the like
-	Lists   [scopeCount][]Item
-	Assumed map[string]Set // what a plan takes as done, over every answer and sum
+	Lists   [schema.ScopeCount][]Item
+	Assumed map[string]schema.Set // what a plan takes as done, over every answer and sum
 }
 
 // An Item is one listed thing: a layer, a crack, a doorway.
 type Item struct {
 	ID      string
 	Answers Answers
-	Assumed map[string]Set
+	Assumed map[string]schema.Set
 }
 
 // Clone is a copy that shares nothing that can change.
@@ -98,19 +100,19 @@ func (j *Job) Normal() *Job {
 }
 
 // CompleteField is the short name of the answer that closes a list.
-func CompleteField(list Scope) string { return list.String() + ".complete" }
+func CompleteField(list schema.Scope) string { return list.String() + ".complete" }
 
 // ListClosed is what is known of the list being complete: yes, no or open. An
 // absent load list is a closed empty one, since loads are the owner's choice.
-func (z *Zone) ListClosed(list Scope) Truth {
+func (z *Zone) ListClosed(list schema.Scope) logic.Truth {
 	a, said := z.Answers[CompleteField(list)]
 	switch {
-	case said && a.Reply == Given && a.Set == SetYes, said && a.Reply == DoesNotApply:
-		return Yes
-	case said && a.Reply == Given && a.Set == SetNo:
-		return No
-	case !said && list == ScopeLoad:
-		return Yes
+	case said && a.Reply == Given && a.Set == schema.SetYes, said && a.Reply == DoesNotApply:
+		return logic.Yes
+	case said && a.Reply == Given && a.Set == schema.SetNo:
+		return logic.No
+	case !said && list == schema.ScopeLoad:
+		return logic.Yes
 	}
-	return Open
+	return logic.Open
 }

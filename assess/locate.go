@@ -5,22 +5,23 @@ import (
 	"strings"
 
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // Locate fills in the area and the zone that an address leaves out, where the
 // job has only one to choose from. The job must be Normal.
-func (j *Job) Locate(a Address) (Address, error) {
-	scope, ok := TopicScope(a.Topic)
+func (j *Job) Locate(a schema.Address) (schema.Address, error) {
+	scope, ok := schema.TopicScope(a.Topic)
 	if !ok {
 		return a, message.New("problem/address.no_topic", "word", strconv.Quote(a.Topic)).Err()
 	}
 	if a.Field == "complete" && scope.Listed() {
-		scope = ScopeZone
+		scope = schema.ScopeZone
 	}
-	if scope == ScopeJob {
+	if scope == schema.ScopeJob {
 		return a, nil
 	}
-	if a.Area != "" && a.Zone == "" && scope != ScopeArea && j.Area(a.Area) == nil {
+	if a.Area != "" && a.Zone == "" && scope != schema.ScopeArea && j.Area(a.Area) == nil {
 		a.Area, a.Zone = "", a.Area
 	}
 	if a.Area == "" {
@@ -33,7 +34,7 @@ func (j *Job) Locate(a Address) (Address, error) {
 	if area == nil {
 		return a, message.New("problem/address.no_area", "address", a.String(), "area", strconv.Quote(a.Area), "areas", strings.Join(j.areaIDs(), ", ")).Err()
 	}
-	if scope == ScopeArea {
+	if scope == schema.ScopeArea {
 		return a, nil
 	}
 	if a.Zone == "" {
@@ -50,7 +51,7 @@ func (j *Job) Locate(a Address) (Address, error) {
 }
 
 // Answer is the answer at a located address.
-func (j *Job) Answer(a Address) (Answer, bool) {
+func (j *Job) Answer(a schema.Address) (Answer, bool) {
 	answers := j.answersAt(a, false)
 	if answers == nil || *answers == nil {
 		return Answer{}, false
@@ -61,7 +62,7 @@ func (j *Job) Answer(a Address) (Answer, bool) {
 
 // Put stores an answer at a located address. An item that is not there is
 // added at the end of its list; ok is false where area or zone is not there.
-func (j *Job) Put(a Address, ans Answer) (ok bool) {
+func (j *Job) Put(a schema.Address, ans Answer) (ok bool) {
 	answers := j.answersAt(a, true)
 	if answers == nil {
 		return false
@@ -75,25 +76,25 @@ func (j *Job) Put(a Address, ans Answer) (ok bool) {
 
 // AddItem puts an item without answers at the end of its list, where there is
 // none of that id.
-func (j *Job) AddItem(a Address) { j.answersAt(a, true) }
+func (j *Job) AddItem(a schema.Address) { j.answersAt(a, true) }
 
 // Forget takes an answer away; it does nothing where there is none.
-func (j *Job) Forget(a Address) {
+func (j *Job) Forget(a schema.Address) {
 	if answers := j.answersAt(a, false); answers != nil {
 		delete(*answers, a.Short())
 	}
 }
 
-func (j *Job) answersAt(a Address, create bool) *Answers {
-	scope, ok := TopicScope(a.Topic)
+func (j *Job) answersAt(a schema.Address, create bool) *Answers {
+	scope, ok := schema.TopicScope(a.Topic)
 	if !ok {
 		return nil
 	}
-	if scope == ScopeJob {
+	if scope == schema.ScopeJob {
 		return &j.Answers
 	}
 	area := j.Area(a.Area)
-	if area == nil || scope == ScopeArea {
+	if area == nil || scope == schema.ScopeArea {
 		if area == nil {
 			return nil
 		}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 func TestHintsForAMisspeltWord(t *testing.T) {
@@ -33,7 +34,7 @@ func TestWhyAnAddressIsRefused(t *testing.T) {
 		"kitchen.joist.span":    "problem/address.which_zone",
 		"kitchen.x.joist.span":  "problem/address.no_zone",
 	} {
-		at, err := ParseAddress(text)
+		at, err := schema.ParseAddress(text)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -44,7 +45,7 @@ func TestWhyAnAddressIsRefused(t *testing.T) {
 	for text, want := range map[string]string{
 		"span": "problem/address.form", "a..b": "problem/address.dot", "x.y": "problem/address.topic", "a.b.c.d.zone.base": "problem/address.long",
 	} {
-		if _, err := ParseAddress(text); keyOf(err) != want {
+		if _, err := schema.ParseAddress(text); keyOf(err) != want {
 			t.Errorf("%s: %v, want %s", text, err, want)
 		}
 	}

@@ -8,6 +8,8 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A builder makes one view. The sections are made in printing order, since the
@@ -15,9 +17,9 @@ import (
 type builder struct {
 	words
 	citations
-	r        *assess.Result
+	r        *result.Result
 	o        Options
-	labels   map[assess.Address]string
+	labels   map[schema.Address]string
 	warnings *warnings
 }
 
@@ -28,12 +30,12 @@ type Options struct {
 }
 
 // NewView makes the view of a result, in the result's language.
-func NewView(r *assess.Result, o Options) *View { return newBuilder(r, o).view() }
+func NewView(r *result.Result, o Options) *View { return newBuilder(r, o).view() }
 
-func newBuilder(r *assess.Result, o Options) *builder {
+func newBuilder(r *result.Result, o Options) *builder {
 	w := words{cmp.Or(r.Language, message.English())}
 	b := &builder{words: w, r: r, o: o}
-	b.citations = citations{words: w, index: map[assess.Source]int{}}
+	b.citations = citations{words: w, index: map[result.Source]int{}}
 	b.labels = labels(r)
 	b.warnings = collect(r)
 	return b

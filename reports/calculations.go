@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // calculations are the computed values against their limits, each with its sum.
@@ -28,7 +28,7 @@ func (b *builder) calculations() Section {
 	return s
 }
 
-func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part {
+func (b *builder) calculation(a *result.AreaResult, c *result.Check, n int) Part {
 	p := Part{
 		Heading: b.say("report/calculations.part", "place", place(a, c.Zone), "title", b.checkTitle(c)),
 		Lead:    b.checked(c),
@@ -45,15 +45,15 @@ func (b *builder) calculation(a *assess.AreaResult, c *assess.Check, n int) Part
 }
 
 // checkTitle is the check's title, with the base that it belongs to.
-func (b *builder) checkTitle(c *assess.Check) string {
-	if c.Path == assess.NoPath {
+func (b *builder) checkTitle(c *result.Check) string {
+	if c.Path == result.NoPath {
 		return b.tell(c.Title)
 	}
 	return b.tell(c.Title) + " (" + b.path(c.Path) + ")"
 }
 
 // checked is how the check came out, in a few lines.
-func (b *builder) checked(c *assess.Check) []Para {
+func (b *builder) checked(c *result.Check) []Para {
 	out := []Para{{Label: b.say("report/check." + c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
 	if !c.Note.IsZero() {
 		out = append(out, Para{Label: b.say("report/calculations.note"), Text: b.tell(c.Note)})
@@ -73,19 +73,19 @@ func (b *builder) checked(c *assess.Check) []Para {
 	return out
 }
 
-func checkTone(o assess.CheckOutcome) Tone {
+func checkTone(o result.CheckOutcome) Tone {
 	switch o {
-	case assess.CheckFails:
+	case result.CheckFails:
 		return Urgent
-	case assess.CheckHolds:
+	case result.CheckHolds:
 		return Settled
 	}
 	return Waiting
 }
 
 // result is the value beside its limit; a refusal has neither.
-func (b *builder) result(c *assess.Check) string {
-	if c.Outcome == assess.CheckRefused {
+func (b *builder) result(c *result.Check) string {
+	if c.Outcome == result.CheckRefused {
 		return ""
 	}
 	key := "at_most"
@@ -103,7 +103,7 @@ type sumLine struct {
 	source string
 }
 
-func (b *builder) sumLines(c *assess.Check) []sumLine {
+func (b *builder) sumLines(c *result.Check) []sumLine {
 	var lines []sumLine
 	for _, l := range c.Work.Lines {
 		lines = append(lines, sumLine{l, c.Work, b.lineSource(c, b.tell(l.Source))})
@@ -153,11 +153,11 @@ func (b *builder) lineValue(d quantity.Dimension, unit string, r quantity.Range)
 
 // lineSource cites the check's source that a line names by id or title, so that
 // a figure from memory is marked where it enters the sum.
-func (b *builder) lineSource(c *assess.Check, name string) string {
+func (b *builder) lineSource(c *result.Check, name string) string {
 	if name == "" {
 		return ""
 	}
-	i := slices.IndexFunc(c.Sources, func(s assess.Source) bool { return s.ID == name || s.Title == name })
+	i := slices.IndexFunc(c.Sources, func(s result.Source) bool { return s.ID == name || s.Title == name })
 	if i < 0 {
 		return name
 	}

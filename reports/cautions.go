@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // warnings are the different cautions of a result in order of appearance.
@@ -13,12 +13,12 @@ type warnings struct{ list []warning }
 
 // A warning is a caution, numbered from 1, with the rooms that it was raised for.
 type warning struct {
-	assess.Caution
+	result.Caution
 	n     int
 	rooms []string
 }
 
-func collect(r *assess.Result) *warnings {
+func collect(r *result.Result) *warnings {
 	w := &warnings{}
 	for i := range r.Areas {
 		a := &r.Areas[i]

@@ -4,18 +4,18 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // citations number the sources of a view in the order in which they are first
 // cited.
 type citations struct {
 	words
-	list  []assess.Source
-	index map[assess.Source]int
+	list  []result.Source
+	index map[result.Source]int
 }
 
-func (c *citations) number(s assess.Source) int {
+func (c *citations) number(s result.Source) int {
 	s.ID = "" // two statements read in one place are one source
 	if n, ok := c.index[s]; ok {
 		return n
@@ -26,7 +26,7 @@ func (c *citations) number(s assess.Source) int {
 }
 
 // cite lists the numbers of the sources, each once; those that nobody has looked up say so.
-func (c *citations) cite(sources ...assess.Source) string {
+func (c *citations) cite(sources ...result.Source) string {
 	var out []string
 	for _, s := range sources {
 		n := strconv.Itoa(c.number(s))
@@ -45,7 +45,7 @@ func (c *citations) cite(sources ...assess.Source) string {
 
 // firmness says of figures whether a source of theirs was never looked up; empty
 // where all of them were.
-func (c *citations) firmness(sources ...assess.Source) string {
+func (c *citations) firmness(sources ...result.Source) string {
 	count := map[string]int{}
 	for _, s := range sources {
 		count[s.Known]++

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // The sections of a comparison of two visits.
@@ -16,7 +17,7 @@ const (
 // NewComparison makes the view of two visits: what became of verdicts, ways to
 // go on and findings, what the second record answers differently, and what must
 // be seen or measured before each finding is taken as settled.
-func NewComparison(c *assess.Comparison, o Options) *View {
+func NewComparison(c *result.Comparison, o Options) *View {
 	b := comparer{newBuilder(c.New, o), c}
 	v := &View{
 		Title:    b.say("report/comparison.title"),
@@ -37,7 +38,7 @@ func NewComparison(c *assess.Comparison, o Options) *View {
 // A comparer builds the view of a comparison with the words of the later visit.
 type comparer struct {
 	*builder
-	c *assess.Comparison
+	c *result.Comparison
 }
 
 // visits names the two records and their days.
@@ -45,7 +46,7 @@ func (b comparer) visits() string {
 	return b.say("report/comparison.subtitle", "old", b.visit(b.c.Old), "new", b.visit(b.c.New))
 }
 
-func (b comparer) visit(r *assess.Result) string {
+func (b comparer) visit(r *result.Result) string {
 	name := path.Base(strings.ReplaceAll(r.File, `\`, "/"))
 	day := r.Today
 	if r.Job != nil && r.Job.Visited != "" {
@@ -98,7 +99,7 @@ func (b comparer) zoneVisits() []visited {
 	return list
 }
 
-func (b comparer) zone(a *assess.AreaComparison, zone string) string {
+func (b comparer) zone(a *result.AreaComparison, zone string) string {
 	if len(a.Zones) < 2 || zone == "" {
 		return areaName(a.New)
 	}
@@ -106,7 +107,7 @@ func (b comparer) zone(a *assess.AreaComparison, zone string) string {
 }
 
 // stood is how a zone stood at one visit.
-func (b comparer) stood(z *assess.ZoneResult) string {
+func (b comparer) stood(z *result.ZoneResult) string {
 	if z == nil {
 		return b.say("report/comparison.not_there")
 	}
@@ -133,8 +134,8 @@ func (b comparer) changes() Section {
 
 // A changed finding stands in a room of both visits.
 type changed struct {
-	*assess.FindingChange
-	area *assess.AreaComparison
+	*result.FindingChange
+	area *result.AreaComparison
 }
 
 func (b comparer) changeTable() TableOf[changed] {
@@ -156,7 +157,7 @@ func (b comparer) changeTable() TableOf[changed] {
 
 // raised is the finding that states the trouble: of the second visit, or of the
 // first where the second no longer has it.
-func raised(f *assess.FindingChange) *assess.Finding {
+func raised(f *result.FindingChange) *result.Finding {
 	if f.New.Compared() > 0 {
 		return f.New
 	}
@@ -165,8 +166,8 @@ func raised(f *assess.FindingChange) *assess.Finding {
 
 // now is how a finding stands at the second visit; where it is cured, with what
 // the rule says instead.
-func (b comparer) now(f *assess.FindingChange) string {
-	if f.Change == assess.Cured && f.New.Text != "" {
+func (b comparer) now(f *result.FindingChange) string {
+	if f.Change == result.Cured && f.New.Text != "" {
 		return b.at(f.New) + "\n" + f.New.Text
 	}
 	return b.at(f.New)
@@ -174,12 +175,12 @@ func (b comparer) now(f *assess.FindingChange) string {
 
 // small reports a change that a short print leaves out: about what nobody has
 // named, or as slight before as now.
-func small(f *assess.FindingChange) bool {
+func small(f *result.FindingChange) bool {
 	return isUnnamed(raised(f)) || f.Old.Compared() <= 2 && f.New.Compared() <= 2
 }
 
 // at is how a finding stood at one visit, with its value.
-func (b comparer) at(f *assess.Finding) string {
+func (b comparer) at(f *result.Finding) string {
 	if f == nil {
 		return b.say("report/comparison.no_finding")
 	}
@@ -189,11 +190,11 @@ func (b comparer) at(f *assess.Finding) string {
 	return b.stands(f)
 }
 
-func changeTone(c assess.Change) Tone {
+func changeTone(c result.Change) Tone {
 	switch c {
-	case assess.Worse, assess.New:
+	case result.Worse, result.New:
 		return Urgent
-	case assess.Unchanged, assess.Better:
+	case result.Unchanged, result.Better:
 		return Waiting
 	}
 	return Settled
@@ -202,17 +203,17 @@ func changeTone(c assess.Change) Tone {
 // changedAnswers are the answers that the two records give differently.
 func (b comparer) changedAnswers() Section {
 	s := b.section(AnswersSection)
-	value := func(x *assess.Said) string {
+	value := func(x *result.Said) string {
 		if x == nil {
 			return b.say("report/comparison.not_answered")
 		}
 		return x.Value
 	}
-	s.addTable("", TableOf[assess.AnswerChange]{ID: "changed_answers", Shape: Grid, Columns: []ColumnOf[assess.AnswerChange]{
-		TextColumn("report/column.question", Title, 30, func(a assess.AnswerChange) string { return a.Label }),
-		TextColumn("report/column.address", Detail, 30, func(a assess.AnswerChange) string { return b.address(a.Address) }),
-		TextColumn("report/column.first_visit", Detail, 24, func(a assess.AnswerChange) string { return value(a.Old) }),
-		TextColumn("report/column.second_visit", Detail, 24, func(a assess.AnswerChange) string { return value(a.New) }),
+	s.addTable("", TableOf[result.AnswerChange]{ID: "changed_answers", Shape: Grid, Columns: []ColumnOf[result.AnswerChange]{
+		TextColumn("report/column.question", Title, 30, func(a result.AnswerChange) string { return a.Label }),
+		TextColumn("report/column.address", Detail, 30, func(a result.AnswerChange) string { return b.address(a.Address) }),
+		TextColumn("report/column.first_visit", Detail, 24, func(a result.AnswerChange) string { return value(a.Old) }),
+		TextColumn("report/column.second_visit", Detail, 24, func(a result.AnswerChange) string { return value(a.New) }),
 	}}.Of(b.language, b.c.Answers))
 	s.Lead = []Para{{Text: b.say("report/comparison.answers")}}
 	if len(b.c.Answers) == 0 {
@@ -242,8 +243,8 @@ func (b comparer) acceptance() Section {
 
 // An accepted finding is one to be signed for, in a room of both visits.
 type accepted struct {
-	*assess.Acceptance
-	area *assess.AreaComparison
+	*result.Acceptance
+	area *result.AreaComparison
 }
 
 func (b comparer) acceptanceTable() TableOf[accepted] {
@@ -272,11 +273,11 @@ func (b comparer) still(a accepted) string {
 }
 
 // lookLines are what is to be seen or measured, one a line.
-func (b comparer) lookLines(a *assess.Acceptance) string {
+func (b comparer) lookLines(a *result.Acceptance) string {
 	var out []string
-	if a.Change == assess.Gone {
+	if a.Change == result.Gone {
 		out = append(out, b.say("report/acceptance.gone"))
-		if a.Old.Protects == assess.ProtectsPeople {
+		if a.Old.Protects == result.ProtectsPeople {
 			out = append(out, b.say("report/acceptance.gone_people"))
 		}
 	}
@@ -287,14 +288,14 @@ func (b comparer) lookLines(a *assess.Acceptance) string {
 }
 
 // item is the label of a look with the item that it is about.
-func (b comparer) item(l *assess.Look) string {
+func (b comparer) item(l *result.Look) string {
 	if l.Address.Item != "" {
 		return l.Label + " (" + l.Address.Item + ")"
 	}
 	return l.Label
 }
 
-func (b comparer) look(l *assess.Look) string {
+func (b comparer) look(l *result.Look) string {
 	switch {
 	case l.Missing && l.How != "":
 		return b.say("report/acceptance.missing", "label", b.item(l), "how", l.How)

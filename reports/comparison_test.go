@@ -6,14 +6,16 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/reports/internal/sample"
 )
 
 // twoVisits is an invented floor: the joists are cured, the sheet is gone, a
 // weight is still not computed, and the panel has come loose.
-func twoVisits() *assess.Comparison {
+func twoVisits() *result.Comparison {
 	old, now := sample.Result(), sample.Result()
-	finding := func(r *assess.Result, rule string) *assess.Finding {
+	finding := func(r *result.Result, rule string) *result.Finding {
 		for i := range r.Areas[0].Findings {
 			if f := &r.Areas[0].Findings[i]; f.Rule == rule {
 				return f
@@ -22,35 +24,35 @@ func twoVisits() *assess.Comparison {
 		panic("no finding of " + rule)
 	}
 	cured := *finding(now, "joist-too-limber")
-	cured.Outcome, cured.Text, cured.Value, cured.Missing = assess.Holds, "The joists are stiff enough by the answers given.", "L/480", nil
-	loose := assess.Finding{ID: "deck-loose", Rule: "deck-loose", Zone: "addition", Outcome: assess.Fails, Text: "The panel is loose.", Remedy: "Have it refastened."}
-	at := func(text string) assess.Address {
-		a, err := assess.ParseAddress(text)
+	cured.Outcome, cured.Text, cured.Value, cured.Missing = result.Holds, "The joists are stiff enough by the answers given.", "L/480", nil
+	loose := result.Finding{ID: "deck-loose", Rule: "deck-loose", Zone: "addition", Outcome: result.Fails, Text: "The panel is loose.", Remedy: "Have it refastened."}
+	at := func(text string) schema.Address {
+		a, err := schema.ParseAddress(text)
 		if err != nil {
 			panic(err)
 		}
 		return a
 	}
-	changes := []assess.FindingChange{
-		{Change: assess.New, Zone: "addition", New: &loose},
-		{Change: assess.Cured, Zone: "old-part", Old: finding(old, "joist-too-limber"), New: &cured},
-		{Change: assess.Gone, Zone: "old-part", Old: finding(old, "suspect-resilient")},
+	changes := []result.FindingChange{
+		{Change: result.New, Zone: "addition", New: &loose},
+		{Change: result.Cured, Zone: "old-part", Old: finding(old, "joist-too-limber"), New: &cured},
+		{Change: result.Gone, Zone: "old-part", Old: finding(old, "suspect-resilient")},
 	}
-	area := assess.AreaComparison{ID: old.Areas[0].ID, Name: "Invented kitchen", Old: &old.Areas[0], New: &now.Areas[0], Findings: changes}
+	area := result.AreaComparison{ID: old.Areas[0].ID, Name: "Invented kitchen", Old: &old.Areas[0], New: &now.Areas[0], Findings: changes}
 	for i := range old.Areas[0].Zones {
-		area.Zones = append(area.Zones, assess.ZoneComparison{ID: old.Areas[0].Zones[i].ID, Old: &old.Areas[0].Zones[i], New: &now.Areas[0].Zones[i]})
+		area.Zones = append(area.Zones, result.ZoneComparison{ID: old.Areas[0].Zones[i].ID, Old: &old.Areas[0].Zones[i], New: &now.Areas[0].Zones[i]})
 	}
-	looks := [][]assess.Look{
+	looks := [][]result.Look{
 		{{Address: at("kitchen.addition.deck.d1.loose"), Label: "Deck loose", Value: "yes", Basis: assess.Told}},
 		{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", Value: "hem-fir", Basis: assess.Document},
 			{Address: at("kitchen.old-part.joist.span"), Label: "Joist span", How: "Measure from below.", Missing: true}},
 		nil,
 	}
 	for i, c := range changes {
-		area.Accept = append(area.Accept, assess.Acceptance{FindingChange: c, Looks: looks[i]})
+		area.Accept = append(area.Accept, result.Acceptance{FindingChange: c, Looks: looks[i]})
 	}
-	return &assess.Comparison{Old: old, New: now, Areas: []assess.AreaComparison{area}, Missing: []string{"cellar"},
-		Answers: []assess.AnswerChange{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", New: &assess.Said{Value: "hem-fir"}}}}
+	return &result.Comparison{Old: old, New: now, Areas: []result.AreaComparison{area}, Missing: []string{"cellar"},
+		Answers: []result.AnswerChange{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", New: &result.Said{Value: "hem-fir"}}}}
 }
 
 func TestComparisonSaysWhatHasChanged(t *testing.T) {
@@ -78,7 +80,7 @@ func TestComparisonSaysWhatHasChanged(t *testing.T) {
 // What the second visit leaves open is accepted under a condition.
 func TestAcceptanceOfWhatIsNotSettled(t *testing.T) {
 	c := twoVisits()
-	c.Areas[0].Accept[0].New.Outcome = assess.NotSettled
+	c.Areas[0].Accept[0].New.Outcome = result.NotSettled
 	row := rowWith(t, NewComparison(c, Options{Units: quantity.US}), AcceptanceSection, "The panel is loose.")
 	if want := "If it is so: Have it refastened."; row["What follows"] != want {
 		t.Errorf("%q, want %q", row["What follows"], want)

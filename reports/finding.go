@@ -3,8 +3,8 @@ package reports
 import (
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // A findingRow is a line of the findings: findings that are alike, one that asks
@@ -44,7 +44,7 @@ func findingTable(id string, shape Shape) TableOf[findingRow] {
 }
 
 // finding is one row for findings that are alike.
-func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) findingRow {
+func (b *builder) finding(a *result.AreaResult, alike []*result.Finding) findingRow {
 	f := alike[0]
 	row := b.satisfied(a, f)
 	missing := f.Missing
@@ -64,7 +64,7 @@ func (b *builder) finding(a *assess.AreaResult, alike []*assess.Finding) finding
 }
 
 // satisfied is the row of a finding that asks nothing.
-func (b *builder) satisfied(a *assess.AreaResult, f *assess.Finding) findingRow {
+func (b *builder) satisfied(a *result.AreaResult, f *result.Finding) findingRow {
 	return findingRow{
 		tone: findingTone(f), place: place(a, f.Zone), stands: b.stands(f), text: f.Text, about: b.about(f), found: b.found(f),
 		limit: f.Limit, sources: b.cite(f.Sources...), rule: f.Rule,
@@ -72,7 +72,7 @@ func (b *builder) satisfied(a *assess.AreaResult, f *assess.Finding) findingRow 
 }
 
 // decided is what decided each of the findings.
-func decided(alike []*assess.Finding) string {
+func decided(alike []*result.Finding) string {
 	var parts []string
 	for _, f := range alike {
 		parts = append(parts, f.Decided)
@@ -82,18 +82,18 @@ func decided(alike []*assess.Finding) string {
 
 // remedy is what follows; of what is not settled it says so. How to lay tile is
 // the plan's to say, and no instruction while the base is not settled.
-func (b *builder) remedy(f *assess.Finding) string {
+func (b *builder) remedy(f *result.Finding) string {
 	switch {
 	case f.Remedy == "" || len(f.Permits) > 0:
 		return ""
-	case f.Outcome == assess.NotSettled, f.Outcome == assess.NotComputed:
+	case f.Outcome == result.NotSettled, f.Outcome == result.NotComputed:
 		return b.say("report/findings.if_so", "remedy", f.Remedy)
 	}
 	return f.Remedy
 }
 
 // aboutEach lists the things that findings alike are about, each with its value.
-func (b *builder) aboutEach(alike []*assess.Finding) string {
+func (b *builder) aboutEach(alike []*result.Finding) string {
 	var out []string
 	for _, f := range alike {
 		line := b.about(f)
@@ -106,7 +106,7 @@ func (b *builder) aboutEach(alike []*assess.Finding) string {
 }
 
 // found is the value, left out where it says no more than the mark.
-func (b *builder) found(f *assess.Finding) string {
+func (b *builder) found(f *result.Finding) string {
 	if f.Value == b.amount(quantity.Number, quantity.Everything) {
 		return ""
 	}
@@ -115,12 +115,12 @@ func (b *builder) found(f *assess.Finding) string {
 
 // stands is the word for a finding's outcome. A rule that permits says
 // 'possible' when it holds, a bare caution says 'noted'.
-func (b *builder) stands(f *assess.Finding) string {
+func (b *builder) stands(f *result.Finding) string {
 	key := f.Outcome.String()
 	switch {
 	case f.Presumed:
 		key = "presumed"
-	case f.Outcome == assess.Holds && len(f.Permits) > 0:
+	case f.Outcome == result.Holds && len(f.Permits) > 0:
 		key = "permits"
 	case noted(f):
 		key = "noted"
@@ -128,23 +128,23 @@ func (b *builder) stands(f *assess.Finding) string {
 	return b.say("report/outcome." + key)
 }
 
-func findingTone(f *assess.Finding) Tone {
+func findingTone(f *result.Finding) Tone {
 	switch f.Outcome {
-	case assess.Fails:
+	case result.Fails:
 		return Urgent
-	case assess.NotSettled, assess.NotComputed:
+	case result.NotSettled, result.NotComputed:
 		if f.Presumed {
 			return Urgent
 		}
 		return Waiting
-	case assess.Holds:
+	case result.Holds:
 		return Settled
 	}
 	return Quiet
 }
 
 // about is the thing that the finding is about, where that is a listed one.
-func (b *builder) about(f *assess.Finding) string {
+func (b *builder) about(f *result.Finding) string {
 	if isUnnamed(f) {
 		return b.say("report/findings.unnamed")
 	}
@@ -155,12 +155,12 @@ func (b *builder) about(f *assess.Finding) string {
 }
 
 // base is the way to lay tile that the finding is about, where it is about one.
-func base(f *assess.Finding) (assess.PathID, bool) { return assess.ParsePath(subject(f)) }
+func base(f *result.Finding) (result.PathID, bool) { return result.ParsePath(subject(f)) }
 
 // subject is without the zone that stands before it in a room of several.
-func subject(f *assess.Finding) string { return strings.TrimPrefix(f.Subject, f.Zone+".") }
+func subject(f *result.Finding) string { return strings.TrimPrefix(f.Subject, f.Zone+".") }
 
-func (b *builder) risk(f assess.Failure) string {
+func (b *builder) risk(f result.Failure) string {
 	if f.Mode == "" {
 		return ""
 	}

@@ -3,7 +3,7 @@ package reports
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // findings are what the rules said, worst first, then what they only note; what
@@ -29,14 +29,14 @@ func (b *builder) findings() Section {
 
 // findingsOf are an area's findings that ask for something, with the notes
 // behind them, and those that ask nothing.
-func (b *builder) findingsOf(a *assess.AreaResult) (open, rest []findingRow) {
-	var notes [][]*assess.Finding
+func (b *builder) findingsOf(a *result.AreaResult) (open, rest []findingRow) {
+	var notes [][]*result.Finding
 	for _, alike := range gather(printed(a)) {
 		f := alike[0]
 		switch {
 		case noted(f):
 			notes = append(notes, alike)
-		case f.Outcome == assess.Holds:
+		case f.Outcome == result.Holds:
 			rest = append(rest, b.satisfied(a, f))
 		default:
 			row := b.finding(a, alike)
@@ -54,13 +54,13 @@ func (b *builder) findingsOf(a *assess.AreaResult) (open, rest []findingRow) {
 }
 
 // printed are the findings that a report tells one by one.
-func printed(a *assess.AreaResult) []*assess.Finding {
-	var out []*assess.Finding
+func printed(a *result.AreaResult) []*result.Finding {
+	var out []*result.Finding
 	for i := range a.Findings {
 		f := &a.Findings[i]
 		switch {
-		case f.Outcome == assess.NotApplicable, idle(a, f):
-		case f.Outcome == assess.NotSettled && isUnnamed(f): // one line stands for all of these
+		case f.Outcome == result.NotApplicable, idle(a, f):
+		case f.Outcome == result.NotSettled && isUnnamed(f): // one line stands for all of these
 		default:
 			out = append(out, f)
 		}
@@ -80,26 +80,26 @@ func (b *builder) nothing(open []findingRow) string {
 }
 
 // noted reports whether the rule only adds what it says.
-func noted(f *assess.Finding) bool {
-	return f.Outcome == assess.Holds && f.Calls == assess.NoPath && len(f.Bars) == 0 && len(f.Permits) == 0
+func noted(f *result.Finding) bool {
+	return f.Outcome == result.Holds && f.Calls == result.NoPath && len(f.Bars) == 0 && len(f.Permits) == 0
 }
 
 // folded reports whether a short print leaves the finding out: it only asks
 // for a look that the plan lists.
-func folded(f *assess.Finding) bool {
-	return f.Outcome == assess.NotSettled && (f.Policy == assess.PolicyVerify || f.Policy == assess.PolicyNote)
+func folded(f *result.Finding) bool {
+	return f.Outcome == result.NotSettled && (f.Policy == result.PolicyVerify || f.Policy == result.PolicyNote)
 }
 
 // gather brings findings together that say the same of several things, in the
 // order of the first of each.
-func gather(findings []*assess.Finding) [][]*assess.Finding {
+func gather(findings []*result.Finding) [][]*result.Finding {
 	type key struct {
 		zone, rule, text, limit string
-		outcome                 assess.FindingOutcome
+		outcome                 result.FindingOutcome
 		presumed                bool
 	}
 	place := map[key]int{}
-	var out [][]*assess.Finding
+	var out [][]*result.Finding
 	for _, f := range findings {
 		k := key{f.Zone, f.Rule, f.Text, f.Limit, f.Outcome, f.Presumed}
 		n, known := place[k]
@@ -114,12 +114,12 @@ func gather(findings []*assess.Finding) [][]*assess.Finding {
 
 // idle reports a finding about a base that is ruled out in the zone anyway, and a
 // note on how to lay tile on a floor that is to be left alone.
-func idle(a *assess.AreaResult, f *assess.Finding) bool {
+func idle(a *result.AreaResult, f *result.Finding) bool {
 	p, ok := base(f)
 	return ok && (ruledOut(a, f.Zone, p) || noted(f) && stopped(a, f.Zone))
 }
 
-func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
+func ruledOut(a *result.AreaResult, zone string, p result.PathID) bool {
 	for i := range a.Zones {
 		z := &a.Zones[i]
 		if zone != "" && z.ID != zone {
@@ -127,17 +127,17 @@ func ruledOut(a *assess.AreaResult, zone string, p assess.PathID) bool {
 		}
 		for _, standing := range z.Paths {
 			if standing.Path == p {
-				return standing.State == assess.PathRuledOut
+				return standing.State == result.PathRuledOut
 			}
 		}
 	}
 	return false
 }
 
-func stopped(a *assess.AreaResult, zone string) bool {
+func stopped(a *result.AreaResult, zone string) bool {
 	for i := range a.Zones {
 		if z := &a.Zones[i]; zone == "" || z.ID == zone {
-			return z.Path.Asks() == assess.Stop
+			return z.Path.Asks() == result.Stop
 		}
 	}
 	return false

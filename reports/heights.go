@@ -3,14 +3,14 @@ package reports
 import (
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // heights are what each build adds, layer by layer.
 func (b *builder) heights() Section {
 	s := b.section(HeightsSection)
-	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {
+	b.eachZone(func(a *result.AreaResult, z *result.ZoneResult) {
 		for i := range z.BuildUps {
 			s.Parts = append(s.Parts, b.build(place(a, z.ID), len(s.Parts)+1, &z.BuildUps[i]))
 		}
@@ -22,7 +22,7 @@ func (b *builder) heights() Section {
 	return s
 }
 
-func (b *builder) build(place string, n int, u *assess.BuildUp) Part {
+func (b *builder) build(place string, n int, u *result.BuildUp) Part {
 	id := "build_" + strconv.Itoa(n)
 	build := &Build{ID: id, Height: u.Height, Weight: u.Weight}
 	for _, l := range u.Layers {

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/reports/drawing"
 )
 
@@ -17,8 +17,8 @@ const (
 )
 
 // NewJoistView makes the view of what the sums say of one joist.
-func NewJoistView(s *assess.JoistSheet, o Options) *View {
-	b := newBuilder(&assess.Result{Language: s.Language}, o)
+func NewJoistView(s *result.JoistSheet, o Options) *View {
+	b := newBuilder(&result.Result{Language: s.Language}, o)
 	v := &View{Title: b.say("report/joist.title"), Banners: []string{b.say("report/joist.screening")}, Language: b.language}
 	for _, section := range []Section{b.joist(s), b.joistOptions(s), b.joistSums(s), b.sources()} {
 		if len(section.Parts) > 0 || len(section.Lead) > 0 {
@@ -30,7 +30,7 @@ func NewJoistView(s *assess.JoistSheet, o Options) *View {
 }
 
 // joist is what was put in and what came out.
-func (b *builder) joist(j *assess.JoistSheet) Section {
+func (b *builder) joist(j *result.JoistSheet) Section {
 	s := b.section(JoistSection)
 	s.Lead = append(s.Lead, Para{Label: b.say("report/joist.outcome"), Text: b.say("report/joist." + j.Outcome.String()), Tone: checkTone(j.Outcome)})
 	if !j.Refusal.IsZero() {
@@ -40,7 +40,7 @@ func (b *builder) joist(j *assess.JoistSheet) Section {
 		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: b.tell(j.Deciding), Tone: Waiting})
 	}
 	s.addTable(b.say("report/joist.inputs"), b.joistInputs(j))
-	if j.Outcome != assess.CheckRefused {
+	if j.Outcome != result.CheckRefused {
 		s.addTable(b.say("report/joist.results"), b.joistTable(j))
 	}
 	s.addList(b.say("report/joist.assumed"), b.tellAll(j.Assumed))
@@ -60,24 +60,24 @@ func (s *Section) addList(heading string, lines []string) {
 	s.Parts = append(s.Parts, p)
 }
 
-func (b *builder) joistInputs(j *assess.JoistSheet) *Table {
-	return TableOf[assess.Said]{ID: "inputs", Shape: Grid, Columns: []ColumnOf[assess.Said]{
-		TextColumn("report/column.question", Title, 34, func(s assess.Said) string { return s.Label }),
-		TextColumn("report/column.answer", Detail, 40, func(s assess.Said) string { return s.Value }),
+func (b *builder) joistInputs(j *result.JoistSheet) *Table {
+	return TableOf[result.Said]{ID: "inputs", Shape: Grid, Columns: []ColumnOf[result.Said]{
+		TextColumn("report/column.question", Title, 34, func(s result.Said) string { return s.Label }),
+		TextColumn("report/column.answer", Detail, 40, func(s result.Said) string { return s.Value }),
 	}}.Of(b.language, j.Inputs)
 }
 
 // A joistResult is one number that comes of the sums.
 type joistResult struct{ what, value string }
 
-func (b *builder) joistTable(j *assess.JoistSheet) *Table {
+func (b *builder) joistTable(j *result.JoistSheet) *Table {
 	return TableOf[joistResult]{ID: "results", Shape: Grid, Columns: []ColumnOf[joistResult]{
 		TextColumn("report/column.what", Title, 44, func(r joistResult) string { return r.what }),
 		TextColumn("report/column.value", Detail, 40, func(r joistResult) string { return r.value }),
 	}}.Of(b.language, b.joistResults(j))
 }
 
-func (b *builder) joistResults(j *assess.JoistSheet) []joistResult {
+func (b *builder) joistResults(j *result.JoistSheet) []joistResult {
 	ratio := func(r quantity.Range) string { return b.amount(quantity.Ratio, r) }
 	length := func(r quantity.Range) string { return b.amount(quantity.Length, b.whole(r)) }
 	return []joistResult{
@@ -130,7 +130,7 @@ func (b *builder) span(r quantity.Range, scale float64, digits int, unit string)
 }
 
 // joistOptions are the changes that were computed, and what does not help.
-func (b *builder) joistOptions(j *assess.JoistSheet) Section {
+func (b *builder) joistOptions(j *result.JoistSheet) Section {
 	s := b.section(OptionsSection)
 	t := b.optionTable(1, j.Options)
 	s.addTable("", t)
@@ -150,7 +150,7 @@ func (b *builder) options() Section {
 		a := &b.r.Areas[i]
 		for k := range a.Checks {
 			c := &a.Checks[k]
-			if c.Outcome != assess.CheckHolds {
+			if c.Outcome != result.CheckHolds {
 				s.addTable(b.say("report/calculations.part", "place", place(a, c.Zone), "title", b.checkTitle(c)), b.optionTable(len(s.Parts)+1, c.Options))
 			}
 		}
@@ -165,7 +165,7 @@ func (b *builder) options() Section {
 const firstOptions = 3
 
 // optionTable is a row for each change, with what it gives and needs.
-func (b *builder) optionTable(n int, options []assess.Option) *Table {
+func (b *builder) optionTable(n int, options []result.Option) *Table {
 	return TableOf[option]{
 		ID:     "options_" + strconv.Itoa(n),
 		Tone:   func(o option) Tone { return checkTone(o.Outcome) },
@@ -185,11 +185,11 @@ func (b *builder) optionTable(n int, options []assess.Option) *Table {
 
 // An option is one of several changes, counted from 0.
 type option struct {
-	*assess.Option
+	*result.Option
 	n int
 }
 
-func ordered(options []assess.Option) []option {
+func ordered(options []result.Option) []option {
 	var list []option
 	for i := range options {
 		list = append(list, option{&options[i], i})
@@ -206,11 +206,11 @@ func (b *builder) material(o option) string {
 }
 
 // joistSums are the sheets, line by line.
-func (b *builder) joistSums(j *assess.JoistSheet) Section {
+func (b *builder) joistSums(j *result.JoistSheet) Section {
 	s := b.section(CalculationsSection)
 	s.Detail = true
 	for i, sheet := range j.Sheets {
-		c := &assess.Check{Work: sheet, Sources: j.Sources}
+		c := &result.Check{Work: sheet, Sources: j.Sources}
 		s.Parts = append(s.Parts, Part{Heading: b.tell(sheet.Title), Table: b.sumTable(i+1).Of(b.language, b.sumLines(c))})
 	}
 	b.cite(j.Sources...)
@@ -218,11 +218,11 @@ func (b *builder) joistSums(j *assess.JoistSheet) Section {
 }
 
 // JoistDrawing is the bent joist in characters; empty where there is no number.
-func JoistDrawing(j *assess.JoistSheet, width int, sys quantity.System) string {
+func JoistDrawing(j *result.JoistSheet, width int, sys quantity.System) string {
 	if !j.Deflection.Bounded() || !j.Span.Bounded() || !j.Least.Bounded() || j.Least.Hi <= 0 {
 		return ""
 	}
-	b := newBuilder(&assess.Result{Language: j.Language}, Options{Units: sys})
+	b := newBuilder(&result.Result{Language: j.Language}, Options{Units: sys})
 	d := drawing.Joist{Span: j.Span.Hi, Low: j.Deflection.Lo, High: j.Deflection.Hi, Limit: j.Span.Hi / j.Least.Hi}
 	picture, times := d.Text(width)
 	if picture == "" {

@@ -4,12 +4,13 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // labels are what the questions of a result are called, by address.
-func labels(r *assess.Result) map[assess.Address]string {
-	out := map[assess.Address]string{}
+func labels(r *result.Result) map[schema.Address]string {
+	out := map[schema.Address]string{}
 	for _, s := range r.Said {
 		if s.Label != "" {
 			out[s.Address] = s.Label
@@ -20,7 +21,7 @@ func labels(r *assess.Result) map[assess.Address]string {
 
 // named is an address in a reader's words: its question, or else its last words
 // without dots.
-func (b *builder) named(a assess.Address) string {
+func (b *builder) named(a schema.Address) string {
 	if label, ok := b.labels[a]; ok {
 		if a.Item != "" {
 			return label + " (" + a.Item + ")"
@@ -40,7 +41,7 @@ func (b *builder) named(a assess.Address) string {
 const shownNames = 8
 
 // names lists addresses, one a line.
-func (b *builder) names(list []assess.Address) string {
+func (b *builder) names(list []schema.Address) string {
 	out := make([]string, 0, len(list))
 	for _, a := range list {
 		out = append(out, b.named(a))
@@ -72,7 +73,7 @@ func distinct(texts []string) []string {
 }
 
 // areaName is what a reader calls the area.
-func areaName(a *assess.AreaResult) string {
+func areaName(a *result.AreaResult) string {
 	if a.Name != "" && a.Name != a.ID {
 		return a.Name
 	}
@@ -80,7 +81,7 @@ func areaName(a *assess.AreaResult) string {
 }
 
 // place is the area, with the zone where the area has several.
-func place(a *assess.AreaResult, zone string) string {
+func place(a *result.AreaResult, zone string) string {
 	if zone == "" || len(a.Zones) < 2 {
 		return areaName(a)
 	}
@@ -89,7 +90,7 @@ func place(a *assess.AreaResult, zone string) string {
 
 // placeOf is the room of an answer, with its zone where the room has several, or
 // the house as a whole.
-func (b *builder) placeOf(a assess.Address) string {
+func (b *builder) placeOf(a schema.Address) string {
 	for i := range b.r.Areas {
 		if area := &b.r.Areas[i]; area.ID == a.Area {
 			return place(area, a.Zone)
@@ -99,7 +100,7 @@ func (b *builder) placeOf(a assess.Address) string {
 }
 
 // address is how a record says it, without what only one thing can be meant by.
-func (b *builder) address(a assess.Address) string {
+func (b *builder) address(a schema.Address) string {
 	zones := 0
 	for i := range b.r.Areas {
 		if b.r.Areas[i].ID == a.Area {
@@ -117,16 +118,16 @@ func (b *builder) address(a assess.Address) string {
 }
 
 // path is a path in a reader's words.
-func (b *builder) path(p assess.PathID) string { return b.say("report/path." + p.String()) }
+func (b *builder) path(p result.PathID) string { return b.say("report/path." + p.String()) }
 
 // verdict is a verdict in a reader's words.
-func (b *builder) verdict(v assess.Verdict) string { return b.say("report/verdict." + v.String()) }
+func (b *builder) verdict(v result.Verdict) string { return b.say("report/verdict." + v.String()) }
 
-func verdictTone(v assess.Verdict) Tone {
+func verdictTone(v result.Verdict) Tone {
 	switch v {
-	case assess.Stop, assess.Repair:
+	case result.Stop, result.Repair:
 		return Urgent
-	case assess.Hold:
+	case result.Hold:
 		return Waiting
 	}
 	return Settled

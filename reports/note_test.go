@@ -3,19 +3,19 @@ package reports
 import (
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/reports/internal/sample"
 )
 
 // with is the view of the sample with one more finding in its first room.
-func with(f assess.Finding) *View {
+func with(f result.Finding) *View {
 	r := sample.Result()
 	r.Areas[0].Findings = append(r.Areas[0].Findings, f)
 	return NewView(r, Options{})
 }
 
-func note(zone, subject string) assess.Finding {
-	return assess.Finding{ID: "n", Rule: "n", Zone: zone, Subject: subject, Outcome: assess.Holds, Protects: "finish",
+func note(zone, subject string) result.Finding {
+	return result.Finding{ID: "n", Rule: "n", Zone: zone, Subject: subject, Outcome: result.Holds, Protects: "finish",
 		Text: "An invented note.", Remedy: "Ask an invented office."}
 }
 
@@ -43,7 +43,7 @@ func TestNotesStandBehindTroubles(t *testing.T) {
 // What a rule that bars says when it does not is no note.
 func TestBarNotRaisedIsNoNote(t *testing.T) {
 	f := note("addition", "")
-	f.Bars = []assess.PathID{assess.DirectBond}
+	f.Bars = []result.PathID{result.DirectBond}
 	if row := rowWith(t, with(f), FindingsSection, f.Text); row["How it stands"] != "not raised" {
 		t.Errorf("row %v", row)
 	}
@@ -65,8 +65,8 @@ func TestIdleBaseHidesNoOther(t *testing.T) {
 	r := sample.Result()
 	a := &r.Areas[0]
 	z := &a.Zones[1]
-	z.Path = assess.DirectBond
-	z.Paths = []assess.PathStanding{{Path: assess.Uncouple, State: assess.PathRuledOut}, {Path: assess.DirectBond, State: assess.PathOpen}}
+	z.Path = result.DirectBond
+	z.Paths = []result.PathStanding{{Path: result.Uncouple, State: result.PathRuledOut}, {Path: result.DirectBond, State: result.PathOpen}}
 	a.Findings = append(a.Findings, note(z.ID, "uncouple"), note(z.ID, "direct-bond"))
 	row := rowWith(t, NewView(r, Options{}), FindingsSection, "An invented note.")
 	if want := "tile bonded straight to the base"; row["About"] != want {
@@ -77,13 +77,13 @@ func TestIdleBaseHidesNoOther(t *testing.T) {
 // How to lay tile is no instruction while the base is not settled, and what an
 // unsettled trouble asks for says so.
 func TestRemedyOfWhatIsNotSettled(t *testing.T) {
-	for _, outcome := range []assess.FindingOutcome{assess.NotSettled, assess.NotComputed} {
-		f := assess.Finding{ID: "p", Rule: "p", Zone: "addition", Outcome: outcome, Protects: "finish",
-			Text: "An invented base.", Remedy: "Fasten the invented board.", Calls: assess.Level}
+	for _, outcome := range []result.FindingOutcome{result.NotSettled, result.NotComputed} {
+		f := result.Finding{ID: "p", Rule: "p", Zone: "addition", Outcome: outcome, Protects: "finish",
+			Text: "An invented base.", Remedy: "Fasten the invented board.", Calls: result.Level}
 		if got := rowWith(t, with(f), FindingsSection, f.Text)["What follows"]; got != "If it is so: Fasten the invented board." {
 			t.Errorf("a trouble, %v: %q", outcome, got)
 		}
-		f.Calls, f.Permits = assess.NoPath, []assess.PathID{assess.BackerBoard}
+		f.Calls, f.Permits = result.NoPath, []result.PathID{result.BackerBoard}
 		if got := rowWith(t, with(f), FindingsSection, f.Text)["What follows"]; got != "" {
 			t.Errorf("a permit, %v: %q", outcome, got)
 		}
@@ -92,8 +92,8 @@ func TestRemedyOfWhatIsNotSettled(t *testing.T) {
 
 // A floor without findings says so, and so does a print that leaves all out.
 func TestListOfNothingSaysSo(t *testing.T) {
-	look := assess.Finding{ID: "l", Rule: "l", Outcome: assess.NotSettled, Policy: "verify", Text: "An invented look."}
-	for want, findings := range map[string][]assess.Finding{
+	look := result.Finding{ID: "l", Rule: "l", Outcome: result.NotSettled, Policy: "verify", Text: "An invented look."}
+	for want, findings := range map[string][]result.Finding{
 		"No rule found trouble or an open point.":                                                      nil,
 		"No rule found trouble. What is still open holds nothing up; it is looked at before the work.": {look},
 		"": {look, note("", "")},
@@ -115,15 +115,15 @@ func TestListOfNothingSaysSo(t *testing.T) {
 
 // The plan's first step stands in the summary where it is work.
 func TestFirstStepIsWork(t *testing.T) {
-	z := assess.ZoneResult{Path: assess.Remove, Plan: []assess.PlanStep{{Path: assess.Remove, Text: "Take it up."}}}
+	z := result.ZoneResult{Path: result.Remove, Plan: []result.PlanStep{{Path: result.Remove, Text: "Take it up."}}}
 	if got := firstStep(&z); got != "Take it up." {
 		t.Errorf("%q", got)
 	}
-	z.Plan[0].Path = assess.FindOut
+	z.Plan[0].Path = result.FindOut
 	if got := firstStep(&z); got != "" {
 		t.Errorf("a question: %q", got)
 	}
-	z.Path, z.Plan[0].Path = assess.DirectBond, assess.DirectBond
+	z.Path, z.Plan[0].Path = result.DirectBond, result.DirectBond
 	if got := firstStep(&z); got != "" {
 		t.Errorf("a base: %q", got)
 	}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // plan is what is done, in working order, zone by zone.
@@ -38,13 +38,13 @@ func (b *builder) planTable() TableOf[step] {
 type step struct {
 	place string
 	n     int
-	*assess.PlanStep
+	*result.PlanStep
 }
 
 // steps are those of every zone's plan.
 func (b *builder) steps() []step {
 	var list []step
-	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) {
+	b.eachZone(func(a *result.AreaResult, z *result.ZoneResult) {
 		for i := range z.Plan {
 			list = append(list, step{place(a, z.ID), i + 1, &z.Plan[i]})
 		}
@@ -57,7 +57,7 @@ func (b *builder) steps() []step {
 // needs a new record.
 func (b *builder) stepText(p step) string {
 	switch {
-	case p.Path == assess.NoPath:
+	case p.Path == result.NoPath:
 		return b.say("report/plan.other_finish")
 	case p.Repeats:
 		return p.Text + " " + b.say("report/plan.repeats")
@@ -65,7 +65,7 @@ func (b *builder) stepText(p step) string {
 	return p.Text
 }
 
-func (b *builder) paths(list []assess.PathID) string {
+func (b *builder) paths(list []result.PathID) string {
 	out := make([]string, len(list))
 	for i, p := range list {
 		out[i] = b.path(p)
@@ -73,7 +73,7 @@ func (b *builder) paths(list []assess.PathID) string {
 	return b.lines(out)
 }
 
-func (b *builder) eachZone(visit func(*assess.AreaResult, *assess.ZoneResult)) {
+func (b *builder) eachZone(visit func(*result.AreaResult, *result.ZoneResult)) {
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		for j := range a.Zones {
@@ -84,9 +84,9 @@ func (b *builder) eachZone(visit func(*assess.AreaResult, *assess.ZoneResult)) {
 
 func stepTone(p step) Tone {
 	switch p.Path.Asks() {
-	case assess.Stop:
+	case result.Stop:
 		return Urgent
-	case assess.Repair:
+	case result.Repair:
 		return Waiting
 	}
 	return Plain

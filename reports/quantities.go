@@ -3,8 +3,8 @@ package reports
 import (
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // quantities are what the plan's steps take. They are a section of their own,
@@ -28,7 +28,7 @@ func (b *builder) quantities() Section {
 // A stepAmount is one line of material or work of a step.
 type stepAmount struct {
 	step
-	assess.Quantity
+	result.Quantity
 }
 
 // quantityTable has the two ends of a quantity as numbers.

@@ -3,7 +3,7 @@ package reports
 import (
 	"strconv"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // firstQuestions is how many questions of a room stand in a short print.
@@ -28,8 +28,8 @@ func (b *builder) questions() Section {
 
 // A question is one of a room's, counted from 0.
 type question struct {
-	*assess.Ask
-	area *assess.AreaResult
+	*result.Ask
+	area *result.AreaResult
 	n    int
 }
 
@@ -65,7 +65,7 @@ func (b *builder) order(q question) string {
 }
 
 // asked is the question with the item it is about.
-func (b *builder) asked(q *assess.Ask) string {
+func (b *builder) asked(q *result.Ask) string {
 	if q.Address.Item != "" {
 		return q.Text + " (" + q.Address.Item + ")"
 	}
@@ -73,11 +73,11 @@ func (b *builder) asked(q *assess.Ask) string {
 }
 
 // decides are the paths that an answer may settle, and how many findings.
-func (b *builder) decides(q *assess.Ask) string {
+func (b *builder) decides(q *result.Ask) string {
 	var out []string
 	findings := 0
 	for _, word := range q.Decides {
-		if p, ok := assess.ParsePath(word); ok {
+		if p, ok := result.ParsePath(word); ok {
 			out = append(out, b.path(p))
 		} else {
 			findings++

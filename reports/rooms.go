@@ -4,22 +4,23 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // rooms says for each zone what leads, what is settled and what must be known.
 func (b *builder) rooms() Section {
 	s := b.section(RoomsSection)
 	var zones []zoneOf
-	b.eachZone(func(a *assess.AreaResult, z *assess.ZoneResult) { zones = append(zones, zoneOf{z, a}) })
+	b.eachZone(func(a *result.AreaResult, z *result.ZoneResult) { zones = append(zones, zoneOf{z, a}) })
 	s.addTable("", b.roomTable().Of(b.language, zones))
 	return s
 }
 
 // A zoneOf is a zone with its room.
 type zoneOf struct {
-	*assess.ZoneResult
-	area *assess.AreaResult
+	*result.ZoneResult
+	area *result.AreaResult
 }
 
 func (b *builder) roomTable() TableOf[zoneOf] {
@@ -40,13 +41,13 @@ func (b *builder) roomTable() TableOf[zoneOf] {
 // called are the steps that are settled, where they come at once or where they
 // come later than a stop.
 func (b *builder) called(z zoneOf, later bool) string {
-	if later != (z.Path.Asks() == assess.Stop) {
+	if later != (z.Path.Asks() == result.Stop) {
 		return ""
 	}
 	return b.lines(b.settled(z.ZoneResult))
 }
 
-func (b *builder) zoneName(a *assess.AreaResult, z *assess.ZoneResult) string {
+func (b *builder) zoneName(a *result.AreaResult, z *result.ZoneResult) string {
 	if len(a.Zones) == 1 {
 		return b.say("report/rooms.whole")
 	}
@@ -55,13 +56,13 @@ func (b *builder) zoneName(a *assess.AreaResult, z *assess.ZoneResult) string {
 
 // settled are the steps that are called for whatever else comes out. To find
 // something out settles nothing.
-func (b *builder) settled(z *assess.ZoneResult) []string {
+func (b *builder) settled(z *result.ZoneResult) []string {
 	var out []string
-	if z.Behind != assess.NoPath {
+	if z.Behind != result.NoPath {
 		out = append(out, b.path(z.Behind))
 	}
 	for _, p := range z.Paths {
-		if !p.Path.IsBase() && p.State == assess.PathOpen && p.Path != z.Path && p.Path != assess.FindOut {
+		if !p.Path.IsBase() && p.State == result.PathOpen && p.Path != z.Path && p.Path != result.FindOut {
 			out = append(out, b.path(p.Path))
 		}
 	}
@@ -69,10 +70,10 @@ func (b *builder) settled(z *assess.ZoneResult) []string {
 }
 
 // mustKnow are the questions that waiting paths hang on.
-func (b *builder) mustKnow(z *assess.ZoneResult) string {
-	var out []assess.Address
+func (b *builder) mustKnow(z *result.ZoneResult) string {
+	var out []schema.Address
 	for _, p := range z.Paths {
-		if p.State == assess.PathWaiting {
+		if p.State == result.PathWaiting {
 			out = append(out, p.Questions...)
 		}
 	}
@@ -81,13 +82,13 @@ func (b *builder) mustKnow(z *assess.ZoneResult) string {
 
 // possible are the bases that nothing rules out, other than the leading one;
 // none is worth naming while the floor is left alone.
-func (b *builder) possible(z *assess.ZoneResult) string {
-	if z.Path.Asks() == assess.Stop {
+func (b *builder) possible(z *result.ZoneResult) string {
+	if z.Path.Asks() == result.Stop {
 		return ""
 	}
 	var out []string
 	for _, p := range z.Paths {
-		if p.Path.IsBase() && p.State != assess.PathRuledOut && p.Path != z.Path {
+		if p.Path.IsBase() && p.State != result.PathRuledOut && p.Path != z.Path {
 			out = append(out, b.path(p.Path))
 		}
 	}
@@ -96,10 +97,10 @@ func (b *builder) possible(z *assess.ZoneResult) string {
 
 // ruledOut are the bases that are ruled out by a finding, with its sentence.
 // A base that no rule spoke of is not worth a line.
-func (b *builder) ruledOut(a *assess.AreaResult, z *assess.ZoneResult) string {
+func (b *builder) ruledOut(a *result.AreaResult, z *result.ZoneResult) string {
 	var out []string
 	for _, p := range z.Paths {
-		if !p.Path.IsBase() || p.State != assess.PathRuledOut || len(p.Because) == 0 {
+		if !p.Path.IsBase() || p.State != result.PathRuledOut || len(p.Because) == 0 {
 			continue
 		}
 		if f := findingByID(a, p.Because[0]); f != nil {
@@ -109,8 +110,8 @@ func (b *builder) ruledOut(a *assess.AreaResult, z *assess.ZoneResult) string {
 	return b.lines(out)
 }
 
-func findingByID(a *assess.AreaResult, id string) *assess.Finding {
-	i := slices.IndexFunc(a.Findings, func(f assess.Finding) bool { return f.ID == id })
+func findingByID(a *result.AreaResult, id string) *result.Finding {
+	i := slices.IndexFunc(a.Findings, func(f result.Finding) bool { return f.ID == id })
 	if i < 0 {
 		return nil
 	}

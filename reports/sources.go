@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // sources are the numbered sources that the sections before it cited, and the
@@ -27,7 +27,7 @@ func (b *builder) sources() Section {
 // A numbered source is one that was cited, with its number.
 type numbered struct {
 	n int
-	assess.Source
+	result.Source
 }
 
 func (b *builder) sourceTable() TableOf[numbered] {
@@ -56,16 +56,16 @@ func sourceTone(s numbered) Tone {
 }
 
 // packTable names the rule packs, and everything that a local one relaxes.
-func (b *builder) packTable() TableOf[assess.PackRef] {
-	return TableOf[assess.PackRef]{ID: "packs", Shape: Grid, Columns: []ColumnOf[assess.PackRef]{
-		TextColumn("report/column.pack", Title, 28, func(p assess.PackRef) string { return p.ID }),
-		TextColumn("report/column.edition", Detail, 28, func(p assess.PackRef) string { return p.Edition }),
-		TextColumn("report/column.where", Detail, 26, func(p assess.PackRef) string {
+func (b *builder) packTable() TableOf[result.PackRef] {
+	return TableOf[result.PackRef]{ID: "packs", Shape: Grid, Columns: []ColumnOf[result.PackRef]{
+		TextColumn("report/column.pack", Title, 28, func(p result.PackRef) string { return p.ID }),
+		TextColumn("report/column.edition", Detail, 28, func(p result.PackRef) string { return p.Edition }),
+		TextColumn("report/column.where", Detail, 26, func(p result.PackRef) string {
 			if p.Local {
 				return b.say("report/sources.local")
 			}
 			return b.say("report/sources.shipped")
 		}),
-		TextColumn("report/column.relaxes", Detail, 50, func(p assess.PackRef) string { return strings.Join(p.Relaxed(b.language), "\n") }),
+		TextColumn("report/column.relaxes", Detail, 50, func(p result.PackRef) string { return strings.Join(p.Relaxed(b.language), "\n") }),
 	}}
 }

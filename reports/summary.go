@@ -3,7 +3,7 @@ package reports
 import (
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // summary is the outcome of the job, the sentence that explains it and the one
@@ -27,8 +27,8 @@ func (b *builder) summary() Section {
 
 // decisive is the area that the job's verdict comes from: the one that may ask
 // most of the reader, the first among equals.
-func (b *builder) decisive() *assess.AreaResult {
-	var worst *assess.AreaResult
+func (b *builder) decisive() *result.AreaResult {
+	var worst *result.AreaResult
 	for i := range b.r.Areas {
 		a := &b.r.Areas[i]
 		if worst == nil || a.Span.High > worst.Span.High ||
@@ -39,7 +39,7 @@ func (b *builder) decisive() *assess.AreaResult {
 	return worst
 }
 
-func (b *builder) reasons(a *assess.AreaResult) []Para {
+func (b *builder) reasons(a *result.AreaResult) []Para {
 	var out []Para
 	if a.Reason != "" {
 		out = append(out, Para{
@@ -52,7 +52,7 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 	} else if first := firstStep(&a.Zones[a.Leading]); first != "" {
 		out = append(out, Para{Label: b.say("report/summary.first"), Text: first})
 	}
-	if a.Zones[a.Leading].Path == assess.CallService {
+	if a.Zones[a.Leading].Path == result.CallService {
 		return out // nothing else matters until this is dealt with
 	}
 	for _, key := range []string{"settled", "later"} {
@@ -75,8 +75,8 @@ func (b *builder) reasons(a *assess.AreaResult) []Para {
 }
 
 // firstStep is what the plan begins with, where that is work and no question.
-func firstStep(z *assess.ZoneResult) string {
-	if len(z.Plan) == 0 || z.Plan[0].Path == assess.FindOut || z.Path.Asks() != assess.Repair {
+func firstStep(z *result.ZoneResult) string {
+	if len(z.Plan) == 0 || z.Plan[0].Path == result.FindOut || z.Path.Asks() != result.Repair {
 		return ""
 	}
 	return z.Plan[0].Text
@@ -92,11 +92,11 @@ func (b *builder) located(key, place, text string) string {
 
 // stepsOf are those that are called for in any zone whatever the missing answers
 // say: at once, or later than the stop that leads there.
-func (b *builder) stepsOf(a *assess.AreaResult, later bool) string {
+func (b *builder) stepsOf(a *result.AreaResult, later bool) string {
 	var out []string
 	for i := range a.Zones {
 		z := &a.Zones[i]
-		if z.Path.Asks() == assess.Stop != later {
+		if z.Path.Asks() == result.Stop != later {
 			continue
 		}
 		for _, step := range b.settled(z) {
@@ -111,26 +111,26 @@ func (b *builder) stepsOf(a *assess.AreaResult, later bool) string {
 
 // outcomes is one row for each area.
 func (b *builder) outcomes() *Table {
-	return TableOf[*assess.AreaResult]{
-		ID: "outcomes", Tone: func(a *assess.AreaResult) Tone { return verdictTone(a.Verdict) },
-		Columns: []ColumnOf[*assess.AreaResult]{
+	return TableOf[*result.AreaResult]{
+		ID: "outcomes", Tone: func(a *result.AreaResult) Tone { return verdictTone(a.Verdict) },
+		Columns: []ColumnOf[*result.AreaResult]{
 			TextColumn("report/column.place", Title, 20, areaName),
-			TextColumn("report/column.outcome", Mark, 14, func(a *assess.AreaResult) string { return b.verdict(a.Verdict) }),
+			TextColumn("report/column.outcome", Mark, 14, func(a *result.AreaResult) string { return b.verdict(a.Verdict) }),
 			TextColumn("report/column.leads", Detail, 28, b.leading),
-			TextColumn("report/column.reason", Detail, 44, func(a *assess.AreaResult) string { return a.Reason }),
+			TextColumn("report/column.reason", Detail, 44, func(a *result.AreaResult) string { return a.Reason }),
 			TextColumn("report/column.deciding", Detail, 34, deciding),
 		},
 	}.Of(b.language, pointers(b.r.Areas))
 }
 
-func (b *builder) leading(a *assess.AreaResult) string {
+func (b *builder) leading(a *result.AreaResult) string {
 	if a.Leading < 0 || a.Leading >= len(a.Zones) {
-		return b.path(assess.NoPath)
+		return b.path(result.NoPath)
 	}
 	return b.path(a.Zones[a.Leading].Path)
 }
 
-func deciding(a *assess.AreaResult) string {
+func deciding(a *result.AreaResult) string {
 	if len(a.Questions) == 0 || a.Questions[0].Before {
 		return ""
 	}

@@ -1,12 +1,15 @@
 package reports
 
-import "underfoot/assess"
+import (
+	"underfoot/assess"
+	"underfoot/assess/result"
+)
 
 // unchecked is what the report does not know or does not look at, so that
 // nobody takes silence for a good answer.
 func (b *builder) unchecked() Section {
 	s := b.section(UncheckedSection)
-	var unsure, unsaid, parked []*assess.Said
+	var unsure, unsaid, parked []*result.Said
 	for i := range b.r.Said {
 		switch a := &b.r.Said[i]; {
 		case a.Parked:
@@ -36,7 +39,7 @@ func (b *builder) uncomputed() *Table {
 		a := &b.r.Areas[i]
 		for j := range a.Checks {
 			c := &a.Checks[j]
-			if (c.Outcome == assess.CheckOpen || c.Outcome == assess.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
+			if (c.Outcome == result.CheckOpen || c.Outcome == result.CheckRefused) && !ruledOut(a, c.Zone, c.Path) {
 				list = append(list, checkOf{c, a})
 			}
 		}
@@ -46,8 +49,8 @@ func (b *builder) uncomputed() *Table {
 
 // A checkOf is a check with its room.
 type checkOf struct {
-	*assess.Check
-	area *assess.AreaResult
+	*result.Check
+	area *result.AreaResult
 }
 
 func (b *builder) checkTable() TableOf[checkOf] {

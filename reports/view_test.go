@@ -8,9 +8,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/reports/internal/sample"
 )
 
@@ -86,7 +86,7 @@ func TestSectionsStandInOrder(t *testing.T) {
 }
 
 func TestEmptyResultLeavesSectionsOut(t *testing.T) {
-	v := NewView(&assess.Result{Areas: []assess.AreaResult{{ID: "the-room", Zones: []assess.ZoneResult{{ID: "main"}}}}}, Options{})
+	v := NewView(&result.Result{Areas: []result.AreaResult{{ID: "the-room", Zones: []result.ZoneResult{{ID: "main"}}}}}, Options{})
 	for _, id := range []string{PlanSection, QuantitiesSection, HeightsSection, CalculationsSection, AnswersSection, SourcesSection} {
 		if v.Section(id) != nil {
 			t.Errorf("%s has nothing to say and is there", id)

@@ -10,22 +10,23 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // Words of a closed set are looked up by the word itself.
 func TestEveryWordOfASetIsThere(t *testing.T) {
 	w := words{message.English()}
-	for _, p := range append(assess.Paths(), assess.NoPath) {
+	for _, p := range append(result.Paths(), result.NoPath) {
 		w.say("report/path." + p.String())
 	}
-	for v := assess.Ready; v <= assess.Hold; v++ {
+	for v := result.Ready; v <= result.Hold; v++ {
 		w.say("report/verdict." + v.String())
 		w.say("report/verdict." + v.String() + "_means")
 	}
-	for o := assess.Fails; o <= assess.NotApplicable; o++ {
+	for o := result.Fails; o <= result.NotApplicable; o++ {
 		w.say("report/outcome." + o.String())
 	}
-	for o := assess.CheckHolds; o <= assess.CheckRefused; o++ {
+	for o := result.CheckHolds; o <= result.CheckRefused; o++ {
 		w.say("report/check." + o.String())
 	}
 	for _, basis := range assess.BasisWords() {

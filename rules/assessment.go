@@ -6,6 +6,8 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
 	"underfoot/rules/inquiry"
 	"underfoot/rules/judge"
 )
@@ -47,8 +49,8 @@ func (a *Assessment) all() iter.Seq[judged] {
 func (a *Assessment) several(area int) bool { return len(a.zones[area]) > 1 }
 
 // Span is what the answers leave open.
-func (a *Assessment) Span() assess.Span {
-	var span assess.Span
+func (a *Assessment) Span() result.Span {
+	var span result.Span
 	for z := range a.all() {
 		span = span.Wider(z.Span)
 	}
@@ -61,7 +63,7 @@ func (a *Assessment) Alarm() string {
 	var lines []string
 	for z := range a.all() {
 		for i := range z.Rulings {
-			if r := &z.Rulings[i]; r.Rule.Calls == assess.CallService && r.Outcome.Truth == assess.Yes {
+			if r := &z.Rulings[i]; r.Rule.Calls == result.CallService && r.Outcome.Truth == logic.Yes {
 				lines = append(lines, a.engine.describer.Text(r)+" "+r.Rule.Text.Remedy)
 			}
 		}

@@ -3,7 +3,7 @@ package rules
 import (
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // TestBarOfOneBaseNamesIt: a rule that bars the base that it looks at says which,
@@ -13,7 +13,7 @@ func TestBarOfOneBaseNamesIt(t *testing.T) {
 	job, _ := readJob(t, e, "../testdata/cases/P01.yaml")
 	told := 0
 	for _, f := range e.Assess(job, job.Visited).Areas[0].Findings {
-		base, ok := assess.ParsePath(f.Subject)
+		base, ok := result.ParsePath(f.Subject)
 		if f.Rule != "height-short" || !ok {
 			continue
 		}

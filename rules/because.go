@@ -4,7 +4,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/rules/judge"
 )
 
@@ -17,16 +17,16 @@ func (e *Engine) because(l *judge.Evaluation) string {
 	switch {
 	case l.By != nil:
 		return e.describer.Text(l.By)
-	case l.Behind != assess.NoPath:
+	case l.Behind != result.NoPath:
 		return e.behind(l)
-	case l.Lead == assess.FindOut:
+	case l.Lead == result.FindOut:
 		return e.open(l)
 	}
 	bar := l.First(func(r *judge.Ruling) bool { return r.Proven() && l.Strikes(r) })
 	switch {
 	case bar == nil:
 		return e.Language.Text("rules/because.no_rule")
-	case l.Lead == assess.Remove:
+	case l.Lead == result.Remove:
 		return e.Language.Text("rules/because.covered", "bar", e.describer.Text(bar))
 	}
 	return e.Language.Text("rules/because.struck", "bar", e.describer.Text(bar))

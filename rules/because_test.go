@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // Whatever is said of a floor, a sentence says why its way leads.
@@ -33,7 +34,7 @@ func TestBecause(t *testing.T) {
 	gated, _ := readJob(t, e, "../testdata/cases/P13.yaml")
 	delete(gated.Areas[0].Zones[0].Answers, "layer.complete")
 	r := e.Assess(gated, gated.Visited).Areas[0]
-	if z := r.Zones[0]; z.Path != assess.FindOut || z.Behind != assess.Remove && z.Behind != assess.Strengthen {
+	if z := r.Zones[0]; z.Path != result.FindOut || z.Behind != result.Remove && z.Behind != result.Strengthen {
 		t.Fatalf("an open list leads to %s, behind it %s", z.Path, z.Behind)
 	}
 	if !strings.Contains(r.Reason, "Before that is touched, a question has to be answered: ") {
@@ -43,14 +44,14 @@ func TestBecause(t *testing.T) {
 	bare, _ := readJob(t, e, "../testdata/cases/P16.yaml")
 	put(t, e, bare, "room.outdoors", "yes", assess.Seen)
 	put(t, e, bare, "room.outdoor_design", "no", assess.Seen)
-	if r := e.Assess(bare, bare.Visited).Areas[0]; r.Zones[0].Path != assess.NoPath || !strings.HasPrefix(r.Reason, "What might be laid here is ruled out") {
+	if r := e.Assess(bare, bare.Visited).Areas[0]; r.Zones[0].Path != result.NoPath || !strings.HasPrefix(r.Reason, "What might be laid here is ruled out") {
 		t.Errorf("%s because %q", r.Zones[0].Path, r.Reason)
 	}
 	// The same over a tight vinyl floor: the covering comes out first (FL61).
 	covered, _ := readJob(t, e, "../testdata/cases/P01.yaml")
 	put(t, e, covered, "room.outdoors", "yes", assess.Seen)
 	put(t, e, covered, "room.outdoor_design", "no", assess.Seen)
-	if r := e.Assess(covered, covered.Visited).Areas[0]; r.Zones[0].Path != assess.Remove || !strings.Contains(r.Reason, "the old floor comes out first") {
+	if r := e.Assess(covered, covered.Visited).Areas[0]; r.Zones[0].Path != result.Remove || !strings.Contains(r.Reason, "the old floor comes out first") {
 		t.Errorf("%s because %q", r.Zones[0].Path, r.Reason)
 	}
 }

@@ -8,11 +8,13 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // changed are the changes of a comparison by finding.
-func changed(c *assess.Comparison) map[string]assess.Change {
-	out := map[string]assess.Change{}
+func changed(c *result.Comparison) map[string]result.Change {
+	out := map[string]result.Change{}
 	for _, a := range c.Areas {
 		for _, f := range a.Findings {
 			out[a.ID+" "+f.Zone+" "+f.Latest().Rule+" "+f.Latest().Subject] = f.Change
@@ -24,7 +26,7 @@ func changed(c *assess.Comparison) map[string]assess.Change {
 // put answers one question of the first room's first zone.
 func put(t *testing.T, e *Engine, job *assess.Job, address, text string, basis assess.Basis) {
 	t.Helper()
-	at, err := assess.ParseAddress(address)
+	at, err := schema.ParseAddress(address)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,15 +51,15 @@ func TestCompare(t *testing.T) {
 	put(t, e, now, "joist.known_ratio", "300", assess.Document)
 	c := e.Judge(now, old.Visited).Compare(e.Judge(old, old.Visited))
 	got := changed(c)
-	for finding, want := range map[string]assess.Change{
-		"asbestos-presumed-layer l2": assess.Cured, "resilient-loose l1": assess.New, "joist-too-soft ": assess.New,
+	for finding, want := range map[string]result.Change{
+		"asbestos-presumed-layer l2": result.Cured, "resilient-loose l1": result.New, "joist-too-soft ": result.New,
 	} {
 		name := "the-room main " + finding
 		if is, ok := got[name]; !ok || is != want {
 			t.Errorf("%s is %s (%t), want %s; there are %v", name, is, ok, want, got)
 		}
 	}
-	if z := c.Areas[0].Zones[0]; z.Old.Path != assess.TestOrAbate || z.New.Path != assess.Strengthen {
+	if z := c.Areas[0].Zones[0]; z.Old.Path != result.TestOrAbate || z.New.Path != result.Strengthen {
 		t.Errorf("the way goes from %s to %s", z.Old.Path, z.New.Path)
 	}
 	var answers []string
@@ -73,7 +75,7 @@ func TestCompare(t *testing.T) {
 
 // checkAccepted holds the acceptance list of the cleared vinyl: the report is on
 // paper, that it is complete was only told.
-func checkAccepted(t *testing.T, c *assess.Comparison) {
+func checkAccepted(t *testing.T, c *result.Comparison) {
 	t.Helper()
 	for _, a := range c.Areas[0].Accept {
 		if a.Latest().Rule != "asbestos-presumed-layer" || a.Latest().Subject != "l2" {
@@ -94,14 +96,14 @@ func checkAccepted(t *testing.T, c *assess.Comparison) {
 // A record beside itself has no change, and exchanged visits exchange the words.
 func TestCompareIsFair(t *testing.T) {
 	e := openUS(t)
-	mirrored := map[assess.Change][]assess.Change{
-		assess.New: {assess.Cured, assess.Gone}, assess.Cured: {assess.New}, assess.Gone: {assess.New},
-		assess.Worse: {assess.Better}, assess.Better: {assess.Worse}, assess.Unchanged: {assess.Unchanged},
+	mirrored := map[result.Change][]result.Change{
+		result.New: {result.Cured, result.Gone}, result.Cured: {result.New}, result.Gone: {result.New},
+		result.Worse: {result.Better}, result.Better: {result.Worse}, result.Unchanged: {result.Unchanged},
 	}
 	trials(t, e, 12, func(t *testing.T, g floorplan) {
 		a, b := g.job(40), g.job(70)
 		for name, change := range changed(e.Judge(a.Clone(), today).Compare(e.Judge(a, today))) {
-			if change != assess.Unchanged {
+			if change != result.Unchanged {
 				t.Errorf("%s is %s beside itself", name, change)
 			}
 		}

@@ -5,7 +5,10 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/record"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // floorHead is an invented floor: joists known to be stiff, one sheet of
@@ -43,25 +46,25 @@ const (
 // sound: the engineer or the official comes before it is taken up (FL59), and
 // while nobody has said whether people live below, nothing is.
 func TestNothingComesUpBetweenDwellingsUnasked(t *testing.T) {
-	const remove, engineer, findOut = assess.Remove, assess.Engineer, assess.FindOut
+	const remove, engineer, findOut = result.Remove, result.Engineer, result.FindOut
 	e := openUS(t)
 	for name, c := range map[string]struct {
 		layers string
 		more   map[string]string
-		flat   []assess.PathID // the first steps where people live below
-		unsaid []assess.PathID // and where nobody has said so
+		flat   []result.PathID // the first steps where people live below
+		unsaid []result.PathID // and where nobody has said so
 	}{
-		"gypsum in a shower":         {gypsum, map[string]string{"room.use": "shower", "room.wet": "wet-room"}, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"weak gypsum below laminate": {laminate + gypsum, map[string]string{"layer.l2.strength": "900 psi"}, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"loose screed":               {screed, map[string]string{"layer.l2.tight": "no"}, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"gypsum over particleboard":  {gypsum + chips, nil, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"owner's wish":               {gypsum, map[string]string{"layer.l2.coming_out": "yes"}, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"screed without the height":  {screed, map[string]string{"edge.e1.rise_allowed": "0 in"}, []assess.PathID{engineer}, []assess.PathID{findOut}},
-		"vinyl and then the gypsum":  {vinyl + gypsum, map[string]string{"edge.e1.rise_allowed": "0 in"}, []assess.PathID{remove, engineer}, []assess.PathID{remove, findOut}},
-		"mat below laminate":         {laminate + mat, nil, []assess.PathID{remove, engineer}, []assess.PathID{remove, findOut}},
-		"sound gypsum that may stay": {laminate + gypsum, nil, []assess.PathID{remove, assess.IsolateFull}, []assess.PathID{remove, assess.IsolateFull}},
+		"gypsum in a shower":         {gypsum, map[string]string{"room.use": "shower", "room.wet": "wet-room"}, []result.PathID{engineer}, []result.PathID{findOut}},
+		"weak gypsum below laminate": {laminate + gypsum, map[string]string{"layer.l2.strength": "900 psi"}, []result.PathID{engineer}, []result.PathID{findOut}},
+		"loose screed":               {screed, map[string]string{"layer.l2.tight": "no"}, []result.PathID{engineer}, []result.PathID{findOut}},
+		"gypsum over particleboard":  {gypsum + chips, nil, []result.PathID{engineer}, []result.PathID{findOut}},
+		"owner's wish":               {gypsum, map[string]string{"layer.l2.coming_out": "yes"}, []result.PathID{engineer}, []result.PathID{findOut}},
+		"screed without the height":  {screed, map[string]string{"edge.e1.rise_allowed": "0 in"}, []result.PathID{engineer}, []result.PathID{findOut}},
+		"vinyl and then the gypsum":  {vinyl + gypsum, map[string]string{"edge.e1.rise_allowed": "0 in"}, []result.PathID{remove, engineer}, []result.PathID{remove, findOut}},
+		"mat below laminate":         {laminate + mat, nil, []result.PathID{remove, engineer}, []result.PathID{remove, findOut}},
+		"sound gypsum that may stay": {laminate + gypsum, nil, []result.PathID{remove, result.IsolateFull}, []result.PathID{remove, result.IsolateFull}},
 	} {
-		for building, want := range map[string][]assess.PathID{"flat-above-another": c.flat, "": c.unsaid, "detached-house": {remove}} {
+		for building, want := range map[string][]result.PathID{"flat-above-another": c.flat, "": c.unsaid, "detached-house": {remove}} {
 			d, err := record.Read([]byte(floorHead+c.layers), name, e.Catalogue)
 			if err != nil {
 				t.Fatal(err)
@@ -80,22 +83,22 @@ func TestNothingComesUpBetweenDwellingsUnasked(t *testing.T) {
 
 // checkSteps compares the first steps of a plan; a house's removal may come
 // behind a finding-out.
-func checkSteps(t *testing.T, name string, s seen, want []assess.PathID) {
+func checkSteps(t *testing.T, name string, s seen, want []result.PathID) {
 	t.Helper()
-	var got []assess.PathID
+	var got []result.PathID
 	for _, step := range s.course.Steps {
 		got = append(got, step.Path)
 	}
 	switch last := want[len(want)-1]; {
-	case len(want) == 1 && last == assess.Remove:
-		if !slices.Contains(got, assess.Remove) {
+	case len(want) == 1 && last == result.Remove:
+		if !slices.Contains(got, result.Remove) {
 			t.Errorf("%s: %v, and the layer stays", name, got)
 		}
 	case len(got) < len(want) || !slices.Equal(got[:len(want)], want):
 		t.Errorf("%s: %v, want %v first", name, got, want)
-	case last == assess.Engineer && len(got) > len(want):
+	case last == result.Engineer && len(got) > len(want):
 		t.Errorf("%s: %v goes on behind the engineer", name, got)
-	case want[0] == assess.Engineer && (s.look.Lead != assess.Engineer || s.look.Span.Verdict() != assess.Stop):
+	case want[0] == result.Engineer && (s.look.Lead != result.Engineer || s.look.Span.Verdict() != result.Stop):
 		t.Errorf("%s: the engineer comes first, and %s leads, %v", name, s.look.Lead, s.look.Span)
 	}
 }
@@ -107,14 +110,14 @@ var toppings = []string{"gypsum-poured", "gypsum-patch", "calcium-sulfate-screed
 // toppingIsLeftAlone: where people may live below, no plan takes up what may be
 // such a topping. Nobody lives below a slab on the ground.
 func toppingIsLeftAlone(_ *Engine, s seen) string {
-	removes := slices.ContainsFunc(s.course.Steps, func(step assess.PlanStep) bool { return step.Path == assess.Remove })
+	removes := slices.ContainsFunc(s.course.Steps, func(step result.PlanStep) bool { return step.Path == result.Remove })
 	ground := slices.Equal(s.zone.Words("zone.base"), []string{"slab-on-ground"})
 	if !removes || ground || !slices.Contains(s.zone.Words("site.building"), "flat-above-another") {
 		return ""
 	}
-	for _, l := range s.course.Floor.Zones[0][0].Things(assess.ScopeLayer) {
+	for _, l := range s.course.Floor.Zones[0][0].Things(schema.ScopeLayer) {
 		topping := slices.ContainsFunc(l.Words("layer.kind"), func(w string) bool { return slices.Contains(toppings, w) })
-		if topping && !l.IsRest() && l.Stays().Truth == assess.No {
+		if topping && !l.IsRest() && l.Stays().Truth == logic.No {
 			return l.ID() + " comes up and may be a topping between dwellings"
 		}
 	}

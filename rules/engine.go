@@ -10,6 +10,8 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 	"underfoot/rules/pack"
 )
@@ -57,8 +59,8 @@ func Open(region string, sys quantity.System, l *message.Language, packs ...*pac
 }
 
 // refs name the packs that take part, the program's own first.
-func (e *Engine) refs() []assess.PackRef {
-	return append([]assess.PackRef{{ID: e.Pack.ID, Edition: e.Pack.Edition}}, e.Pack.Locals...)
+func (e *Engine) refs() []result.PackRef {
+	return append([]result.PackRef{{ID: e.Pack.ID, Edition: e.Pack.Edition}}, e.Pack.Locals...)
 }
 
 // Judge judges a job once; everything that is told of it reads the assessment.
@@ -77,13 +79,13 @@ func (e *Engine) Judge(job *assess.Job, day assess.Day) *Assessment {
 }
 
 // Assess is the whole answer to one job.
-func (e *Engine) Assess(job *assess.Job, day assess.Day) *assess.Result {
+func (e *Engine) Assess(job *assess.Job, day assess.Day) *result.Result {
 	return e.Judge(job, day).Result()
 }
 
 // Test runs the cases that stand beside the rules of the engine's region.
 func (e *Engine) Test() (failures []pack.Failure, ran int) {
-	return e.Pack.Test(e.Catalogue.Schema(), func(d *assess.Declaration, text string) (assess.Set, error) {
+	return e.Pack.Test(e.Catalogue.Schema(), func(d *schema.Declaration, text string) (schema.Set, error) {
 		return e.Catalogue.Read(d, text, quantity.US)
 	})
 }

@@ -3,9 +3,10 @@ package rules
 import (
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/rules/judge"
 )
 
@@ -13,7 +14,7 @@ import (
 type Reason struct {
 	Area, Zone string // ids
 	Several    bool   // the room has several zones
-	Finding    assess.Finding
+	Finding    result.Finding
 	Decided    []condition.Explanation // the deciding branches, with values
 	Gone       bool                    // judged as gone: the layer is coming out
 	Rest       bool                    // about items that nobody has named
@@ -44,8 +45,8 @@ func (a *Assessment) reason(z judged, r *judge.Ruling) Reason {
 
 // Explained is the whole answer, in which each finding that asks something of
 // the reader says what decided it.
-func (a *Assessment) Explained() *assess.Result {
-	result := a.Result()
+func (a *Assessment) Explained() *result.Result {
+	out := a.Result()
 	decided := make([]map[string]string, len(a.zones))
 	for z := range a.all() {
 		if decided[z.area] == nil {
@@ -53,21 +54,21 @@ func (a *Assessment) Explained() *assess.Result {
 		}
 		a.decide(z, decided[z.area])
 	}
-	for i := range result.Areas {
-		for n := range result.Areas[i].Findings {
-			if f := &result.Areas[i].Findings[n]; f.Outcome < assess.Holds {
+	for i := range out.Areas {
+		for n := range out.Areas[i].Findings {
+			if f := &out.Areas[i].Findings[n]; f.Outcome < result.Holds {
 				f.Decided = decided[i][f.ID+" "+f.Zone]
 			}
 		}
 	}
-	return result
+	return out
 }
 
 // decide notes what decided each ruling of a zone, by its finding and zone.
 func (a *Assessment) decide(z judged, decided map[string]string) {
 	for n := range z.Rulings {
 		r := &z.Rulings[n]
-		if r.Outcome.Truth != assess.No && !r.Rest() {
+		if r.Outcome.Truth != logic.No && !r.Rest() {
 			id := r.FindingIDIn(z.frame.ID(), a.several(z.area))
 			decided[id+" "+z.frame.ID()] = lines(a.engine.Language, a.engine.describer.Why(r))
 		}

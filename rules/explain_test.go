@@ -6,6 +6,8 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // What decides a finding is told with its values, and only the branches that do.
@@ -16,11 +18,11 @@ func TestWhy(t *testing.T) {
 		id      string
 		ids     string // of the findings found
 		says    string
-		outcome assess.FindingOutcome // of the last
+		outcome result.FindingOutcome // of the last
 	}{
-		{"asbestos-presumed-layer", "asbestos-presumed-layer@l1 asbestos-presumed-layer@l2", "Year it was laid (1976) is at most 1980: yes", assess.Fails},
-		{"asbestos-presumed-layer@l1", "asbestos-presumed-layer@l1", "Year it was laid (1998) is at most 1980: no", assess.Holds},
-		{"asbestos-presumed-layer@main.l2", "asbestos-presumed-layer@l2", "Sheet vinyl", assess.Fails},
+		{"asbestos-presumed-layer", "asbestos-presumed-layer@l1 asbestos-presumed-layer@l2", "Year it was laid (1976) is at most 1980: yes", result.Fails},
+		{"asbestos-presumed-layer@l1", "asbestos-presumed-layer@l1", "Year it was laid (1998) is at most 1980: no", result.Holds},
+		{"asbestos-presumed-layer@main.l2", "asbestos-presumed-layer@l2", "Sheet vinyl", result.Fails},
 		{"asbestos-presumed-layer@l3", "", "", 0},
 		{"crack-step-or-wide", "", "", 0}, // no crack is named, and joists ask for none
 		{"no-such-rule", "", "", 0},
@@ -45,7 +47,7 @@ func TestWhySaysWhatNoConditionSays(t *testing.T) {
 	e := openUS(t)
 	job, _ := readJob(t, e, "../testdata/cases/P06.yaml")
 	zone := &job.Areas[0].Zones[0]
-	zone.Lists[assess.ScopeLayer][0].Answers["layer.coming_out"] = assess.Answer{Set: assess.SetYes, Text: "yes"}
+	zone.Lists[schema.ScopeLayer][0].Answers["layer.coming_out"] = assess.Answer{Set: schema.SetYes, Text: "yes"}
 	delete(zone.Answers, "layer.complete")
 	var gone, rest bool
 	for _, r := range e.Judge(job, job.Visited).Why("layer-never-a-base") {
@@ -64,7 +66,7 @@ func TestExplain(t *testing.T) {
 		job, _ := readJob(t, e, "../testdata/cases/"+name+".yaml")
 		r := e.Judge(job, job.Visited).Explained()
 		for _, f := range r.Areas[0].Findings {
-			asks := f.Outcome < assess.Holds && !strings.HasSuffix(f.Subject, "rest")
+			asks := f.Outcome < result.Holds && !strings.HasSuffix(f.Subject, "rest")
 			if (f.Decided != "") != asks {
 				t.Errorf("%s: %s (%s) is decided by %q", name, f.ID, f.Outcome, f.Decided)
 			}

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // TestFoundAsbestosEndsThePlan: where a laboratory has found asbestos, nothing
@@ -15,9 +17,9 @@ func TestFoundAsbestosEndsThePlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	job.Areas[0].Zones[0].Lists[assess.ScopeLayer][0].Answers["layer.lab_result"] = assess.Answer{Set: set, Basis: assess.Document}
+	job.Areas[0].Zones[0].Lists[schema.ScopeLayer][0].Answers["layer.lab_result"] = assess.Answer{Set: set, Basis: assess.Document}
 	z := e.Assess(job, job.Visited).Areas[0].Zones[0]
-	if z.Verdict != assess.Stop || len(z.Plan) != 1 || z.Plan[0].Path != assess.TestOrAbate {
+	if z.Verdict != result.Stop || len(z.Plan) != 1 || z.Plan[0].Path != result.TestOrAbate {
 		t.Errorf("%v, plan %v", z.Verdict, z.Plan)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 )
 
 // A floorplan draws random jobs from the catalogue. It is seeded rather than
@@ -46,18 +47,18 @@ func one[T any](g floorplan, of ...T) T { return of[g.Intn(len(of))] }
 // job is a job of one zone in which each question has an answer with the given
 // chance in a hundred.
 func (g floorplan) job(chance int) *assess.Job {
-	j := &assess.Job{Region: "us", Units: "us", Visited: "2026-05-04", Answers: g.answers(assess.ScopeJob, chance)}
-	z := assess.Zone{ID: "main", Answers: g.answers(assess.ScopeZone, chance)}
-	for _, list := range assess.ListScopes {
+	j := &assess.Job{Region: "us", Units: "us", Visited: "2026-05-04", Answers: g.answers(schema.ScopeJob, chance)}
+	z := assess.Zone{ID: "main", Answers: g.answers(schema.ScopeZone, chance)}
+	for _, list := range schema.ListScopes {
 		for i := range g.Intn(4) {
 			z.Lists[list] = append(z.Lists[list], assess.Item{ID: fmt.Sprintf("%c%d", list.String()[0], i+1), Answers: g.answers(list, chance)})
 		}
 	}
-	j.Areas = []assess.Area{{ID: "the-room", Answers: g.answers(assess.ScopeArea, chance), Zones: []assess.Zone{z}}}
+	j.Areas = []assess.Area{{ID: "the-room", Answers: g.answers(schema.ScopeArea, chance), Zones: []assess.Zone{z}}}
 	return j
 }
 
-func (g floorplan) answers(scope assess.Scope, chance int) assess.Answers {
+func (g floorplan) answers(scope schema.Scope, chance int) assess.Answers {
 	a := assess.Answers{}
 	for i := range g.c.Questions {
 		q := &g.c.Questions[i]
@@ -70,7 +71,7 @@ func (g floorplan) answers(scope assess.Scope, chance int) assess.Answers {
 
 // answer is a random reply: mostly one value, sometimes several or a range,
 // sometimes not sure.
-func (g floorplan) answer(d *assess.Declaration) assess.Answer {
+func (g floorplan) answer(d *schema.Declaration) assess.Answer {
 	switch g.Intn(10) {
 	case 0:
 		return assess.Answer{Reply: assess.NotSure}
@@ -81,36 +82,36 @@ func (g floorplan) answer(d *assess.Declaration) assess.Answer {
 }
 
 // value is one settled value within the declared bounds.
-func (g floorplan) value(d *assess.Declaration) assess.Set {
+func (g floorplan) value(d *schema.Declaration) schema.Set {
 	switch d.Kind {
-	case assess.KindText:
-		return assess.Set{Text: one(g, "2x6", "2x8", "2x10", "2x12")}
-	case assess.KindQuantity:
+	case schema.KindText:
+		return schema.Set{Text: one(g, "2x6", "2x8", "2x10", "2x12")}
+	case schema.KindQuantity:
 		lo, hi := d.Bounds.Lo, d.Bounds.Hi
 		if d.Dimension == quantity.Year {
 			hi = 2026
 		}
 		// Small values matter most: draw on a curve, in steps that are exact.
 		u := g.Intn(65)
-		return assess.Set{Range: quantity.Point(lo + (hi-lo)*math.Pow(float64(u)/64, 3))}
+		return schema.Set{Range: quantity.Point(lo + (hi-lo)*math.Pow(float64(u)/64, 3))}
 	}
-	return assess.Set{Mask: 1 << g.Intn(len(d.Choices))}
+	return schema.Set{Mask: 1 << g.Intn(len(d.Choices))}
 }
 
 // within is a settled value of a set.
-func (g floorplan) within(d *assess.Declaration, s assess.Set) assess.Set {
+func (g floorplan) within(d *schema.Declaration, s schema.Set) schema.Set {
 	switch d.Kind {
-	case assess.KindText:
+	case schema.KindText:
 		if s.Text != "" {
 			return s
 		}
 		return g.value(d)
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		v := g.value(d).Range.Lo
 		r := s.Range
-		return assess.Set{Range: quantity.Point(math.Min(math.Max(v, r.Lo), r.Hi))}
+		return schema.Set{Range: quantity.Point(math.Min(math.Max(v, r.Lo), r.Hi))}
 	}
 	words := s.Words(d)
 	bit, _ := d.ChoiceBit(one(g, words...))
-	return assess.Set{Mask: bit}
+	return schema.Set{Mask: bit}
 }

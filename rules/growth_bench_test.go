@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // Run with: go test ./rules -run xxx -bench Growth -benchtime 5x
@@ -17,12 +18,12 @@ func BenchmarkGrowthRooms(b *testing.B) {
 }
 
 // BenchmarkGrowthLayers is a whole assessment of one floor with so many layers.
-func BenchmarkGrowthLayers(b *testing.B) { benchLists(b, "P01", assess.ScopeLayer) }
+func BenchmarkGrowthLayers(b *testing.B) { benchLists(b, "P01", schema.ScopeLayer) }
 
 // BenchmarkGrowthCracks is a whole assessment of one floor with so many cracks.
-func BenchmarkGrowthCracks(b *testing.B) { benchLists(b, "P10", assess.ScopeCrack) }
+func BenchmarkGrowthCracks(b *testing.B) { benchLists(b, "P10", schema.ScopeCrack) }
 
-func benchLists(b *testing.B, name string, list assess.Scope) {
+func benchLists(b *testing.B, name string, list schema.Scope) {
 	for _, n := range []int{10, 20, 40, 80, 160} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) { benchAssess(b, name, func(j *assess.Job) { growList(j, list, n) }) })
 	}
@@ -49,7 +50,7 @@ func growRooms(j *assess.Job, n int) {
 
 // growList makes a list of n things, of which every second is a thing that
 // nobody has said anything of.
-func growList(j *assess.Job, list assess.Scope, n int) {
+func growList(j *assess.Job, list schema.Scope, n int) {
 	zone := &j.Areas[0].Zones[0]
 	first := zone.Lists[list][0].Answers
 	zone.Lists[list] = nil

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // worse lists hazards and defects whose values have an order: words from
@@ -58,20 +59,20 @@ func TestWorseNeverLowers(t *testing.T) {
 	})
 }
 
-func pair(g floorplan, d *assess.Declaration) (better, bad assess.Set) {
+func pair(g floorplan, d *schema.Declaration) (better, bad schema.Set) {
 	switch order := worse[d.ID].(type) {
 	case []string:
 		i := g.Intn(len(order) - 1)
 		k := i + 1 + g.Intn(len(order)-i-1)
 		b, _ := d.ChoiceBit(order[i])
 		w, _ := d.ChoiceBit(order[k])
-		return assess.Set{Mask: b}, assess.Set{Mask: w}
+		return schema.Set{Mask: b}, schema.Set{Mask: w}
 	case float64:
 		x, y := g.value(d).Range.Lo, g.value(d).Range.Lo
 		if (x > y) == (order > 0) {
 			x, y = y, x
 		}
-		return assess.Set{Range: quantity.Point(x)}, assess.Set{Range: quantity.Point(y)}
+		return schema.Set{Range: quantity.Point(x)}, schema.Set{Range: quantity.Point(y)}
 	}
 	panic("a hazard without an order: " + d.ID)
 }

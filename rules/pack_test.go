@@ -8,6 +8,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/rules/pack"
 )
 
@@ -56,7 +57,7 @@ func strict(e *Engine, id string) string {
 		text += "[[tighten]]\nfigure = \"" + figure + "\"\nvalue = \"" + value + "\"\nsource = \"" + id + "-source\"\n"
 	}
 	for _, r := range e.Pack.Rules {
-		if r.Unknown == assess.PolicyVerify {
+		if r.Unknown == result.PolicyVerify {
 			text += "[[raise]]\nrule = \"" + r.ID + "\"\nunknown = \"hold\"\nsource = \"" + id + "-source\"\n"
 		}
 	}

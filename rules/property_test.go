@@ -6,8 +6,10 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 )
 
@@ -17,8 +19,8 @@ func look(e *Engine, j *assess.Job) *judge.Evaluation { return e.Judge(j, today)
 
 // slot is one place where a job has, or could have, an answer.
 type slot struct {
-	addr assess.Address
-	decl *assess.Declaration
+	addr schema.Address
+	decl *schema.Declaration
 }
 
 // slots are all places of a job's one zone, items included.
@@ -27,7 +29,7 @@ func slots(e *Engine, j *assess.Job) []slot {
 	z := &j.Areas[0].Zones[0]
 	for i := range e.Catalogue.Questions {
 		d := e.Catalogue.Questions[i].Decl
-		a, err := assess.ParseAddress(d.ID)
+		a, err := schema.ParseAddress(d.ID)
 		if err != nil {
 			continue
 		}
@@ -71,7 +73,7 @@ func settle(e *Engine, g floorplan, j *assess.Job) bool {
 
 // possible is what the place may be by what other answers imply: the year of a
 // layer lies where the layer can have been laid.
-func possible(e *Engine, floor *facts.Floor, s slot) assess.Set {
+func possible(e *Engine, floor *facts.Floor, s slot) schema.Set {
 	id := s.decl.ID
 	if id == "layer.year" {
 		id = "layer.laid"
@@ -79,7 +81,7 @@ func possible(e *Engine, floor *facts.Floor, s slot) assess.Set {
 	f, _ := e.Catalogue.Schema().Lookup(id)
 	for _, frame := range floor.Zones[0][0].All(s.decl.Scope) {
 		if s.addr.Item == "" || frame.ID() == s.addr.Item {
-			if fact := frame.Fact(f); fact.Presence.Truth != assess.No {
+			if fact := frame.Fact(f); fact.Presence.Truth != logic.No {
 				return fact.Set
 			}
 		}
@@ -106,14 +108,14 @@ func TestKnowledgeNarrows(t *testing.T) {
 }
 
 func compareSettled(t *testing.T, before, after *judge.Evaluation) {
-	later := map[string]assess.Truth{}
+	later := map[string]logic.Truth{}
 	for i := range after.Rulings {
 		later[after.Rulings[i].FindingID()] = after.Rulings[i].Outcome.Truth
 	}
 	for i := range before.Rulings {
 		r := &before.Rulings[i]
 		now, there := later[r.FindingID()]
-		if there && r.Outcome.Truth != assess.Open && now != r.Outcome.Truth {
+		if there && r.Outcome.Truth != logic.Open && now != r.Outcome.Truth {
 			t.Fatalf("%s was %v and became %v by more knowledge", r.FindingID(), r.Outcome.Truth, now)
 		}
 	}
@@ -126,8 +128,8 @@ func TestListsSettleOverEveryCompletion(t *testing.T) {
 	trials(t, e, 1000, func(t *testing.T, g floorplan) {
 		j := g.job(60)
 		z := &j.Areas[0].Zones[0]
-		list := one(g, assess.ListScopes[:]...)
-		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: assess.SetNo}
+		list := one(g, schema.ListScopes[:]...)
+		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: schema.SetNo}
 		before := look(e, j)
 		for range g.Intn(3) {
 			id := string(list.String()[0]) + string(rune('5'+len(z.Lists[list])))
@@ -143,7 +145,7 @@ func TestListsSettleOverEveryCompletion(t *testing.T) {
 			}
 			z.Lists[list] = append(z.Lists[list], assess.Item{ID: id, Answers: answers})
 		}
-		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: assess.SetYes}
+		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: schema.SetYes}
 		compareSettled(t, before, look(e, j))
 	})
 }
@@ -160,7 +162,7 @@ func TestNamedAnswersSettle(t *testing.T) {
 			}
 			for _, a := range missing {
 				d := e.Catalogue.Schema().Find(a.Short())
-				if d == nil || d.Nature == assess.Derived {
+				if d == nil || d.Nature == schema.Derived {
 					t.Fatalf("%s is missed but cannot be answered", a)
 				}
 				set := d.Full()
@@ -169,7 +171,7 @@ func TestNamedAnswersSettle(t *testing.T) {
 				}
 				answer := g.within(d, set)
 				if a.Field == "complete" {
-					answer = assess.SetYes
+					answer = schema.SetYes
 				}
 				j.Put(a, assess.Answer{Set: answer, Basis: assess.Document})
 			}
@@ -178,9 +180,9 @@ func TestNamedAnswersSettle(t *testing.T) {
 	})
 }
 
-func firstMissing(l *judge.Evaluation) []assess.Address {
+func firstMissing(l *judge.Evaluation) []schema.Address {
 	for i := range l.Rulings {
-		if r := &l.Rulings[i]; r.Outcome.Truth == assess.Open {
+		if r := &l.Rulings[i]; r.Outcome.Truth == logic.Open {
 			return r.Missing()
 		}
 	}

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/record"
+	"underfoot/assess/result"
 )
 
 // A published case is a question that a real asker put in public, retold in
@@ -76,14 +76,14 @@ func words(t *testing.T, name, list string) []string {
 	}
 	out := strings.Split(list, ", ")
 	for _, word := range out {
-		if _, ok := assess.ParsePath(word); !ok && word != anotherFinish && word != onPaper {
+		if _, ok := result.ParsePath(word); !ok && word != anotherFinish && word != onPaper {
 			t.Fatalf("%s: %q is no path", name, word)
 		}
 	}
 	return out
 }
 
-func (c *published) assess() *assess.Result {
+func (c *published) assess() *result.Result {
 	job := c.doc.Job()
 	return c.engine.Assess(job, job.Visited)
 }
@@ -96,12 +96,12 @@ func (c *published) tileOnly() bool {
 // noTile reports whether the answer was to stop, refer, dry, strengthen or
 // take up, with no way to lay tile beside it and nothing left to find out.
 func (c *published) noTile() bool {
-	return !slices.ContainsFunc(c.expected, func(word string) bool { return lays(word) || word == assess.FindOut.String() })
+	return !slices.ContainsFunc(c.expected, func(word string) bool { return lays(word) || word == result.FindOut.String() })
 }
 
 func lays(word string) bool {
-	p, ok := assess.ParsePath(word)
-	return ok && (p.IsBase() || p == assess.Level)
+	p, ok := result.ParsePath(word)
+	return ok && (p.IsBase() || p == result.Level)
 }
 
 var arguedRow = regexp.MustCompile(`(?m)^\| Q-(\w+) \|`)

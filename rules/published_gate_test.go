@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // readGate reads the lines of the gate beside a record. A case may have none.
@@ -43,14 +45,14 @@ func (c *published) openGate(t *testing.T) {
 func (c *published) answer(target, value string) error {
 	words := strings.Split(target, ".")
 	last := words[len(words)-1]
-	scope, isScope := assess.ParseScope(last)
+	scope, isScope := schema.ParseScope(last)
 	switch {
 	case value == "none" && isScope && scope.Listed():
 		target, value = target+".complete", "yes"
 	case value == "none" && slices.Contains([]string{"danger", "water", "trouble"}, last):
 		return c.family(target)
 	}
-	addr, err := assess.ParseAddress(target)
+	addr, err := schema.ParseAddress(target)
 	if err != nil {
 		return err
 	}
@@ -70,7 +72,7 @@ func (c *published) family(target string) error {
 
 // checkNarrows refuses a gate that contradicts what was told: it may settle
 // which of several, and never another.
-func (c *published) checkNarrows(t *testing.T, before, after *assess.Result) {
+func (c *published) checkNarrows(t *testing.T, before, after *result.Result) {
 	t.Helper()
 	for _, told := range before.Said {
 		now, ok := after.Job.Answer(told.Address)

@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // checkMentions holds the findings, cautions and plan to the words that the
 // answer has to have.
-func (c *published) checkMentions(t *testing.T, r *assess.Result) {
+func (c *published) checkMentions(t *testing.T, r *result.Result) {
 	t.Helper()
 	text := strings.ToLower(told(r))
 	for _, wordings := range c.mention {
@@ -22,11 +22,11 @@ func (c *published) checkMentions(t *testing.T, r *assess.Result) {
 
 // told is what a reader is told of a result, without the findings that are in
 // order.
-func told(r *assess.Result) string {
+func told(r *result.Result) string {
 	var b strings.Builder
 	for i := range r.Areas {
 		for _, f := range r.Areas[i].Findings {
-			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled {
+			if f.Outcome == result.Fails || f.Outcome == result.NotSettled {
 				b.WriteString(f.Text + " " + f.Why + " " + f.Remedy + " ")
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // What the published cases and the scenarios together have to show.
@@ -82,7 +83,7 @@ func number(yes bool) int {
 }
 
 // judge says how the answer stands to what was answered in public.
-func (c *published) judge(before, after *assess.Result, arguedHere bool) string {
+func (c *published) judge(before, after *result.Result, arguedHere bool) string {
 	switch {
 	case c.accepts(before):
 		return outright
@@ -97,63 +98,63 @@ func (c *published) judge(before, after *assess.Result, arguedHere bool) string 
 }
 
 // accepts reports whether every zone leads to what was answered.
-func (c *published) accepts(r *assess.Result) bool {
+func (c *published) accepts(r *result.Result) bool {
 	return everyZone(r, c.acceptsZone)
 }
 
 // waits reports whether each zone leads to its answer or to a gate.
-func (c *published) waits(r *assess.Result) bool {
-	return everyZone(r, func(a *assess.AreaResult, z *assess.ZoneResult) bool {
-		return c.acceptsZone(a, z) || z.Path == assess.FindOut || z.Path == assess.TestOrAbate
+func (c *published) waits(r *result.Result) bool {
+	return everyZone(r, func(a *result.AreaResult, z *result.ZoneResult) bool {
+		return c.acceptsZone(a, z) || z.Path == result.FindOut || z.Path == result.TestOrAbate
 	})
 }
 
 // testsUndated reports whether every zone leads to a laboratory because a
 // layer's age is not known. That is accepted always: many public answers
 // forgot it.
-func testsUndated(r *assess.Result) bool {
-	return everyZone(r, func(a *assess.AreaResult, z *assess.ZoneResult) bool {
-		return z.Path == assess.TestOrAbate && slices.ContainsFunc(a.Findings, func(f assess.Finding) bool {
-			return f.Presumed && f.Protects == assess.ProtectsPeople
+func testsUndated(r *result.Result) bool {
+	return everyZone(r, func(a *result.AreaResult, z *result.ZoneResult) bool {
+		return z.Path == result.TestOrAbate && slices.ContainsFunc(a.Findings, func(f result.Finding) bool {
+			return f.Presumed && f.Protects == result.ProtectsPeople
 		})
 	})
 }
 
-func (c *published) acceptsZone(a *assess.AreaResult, z *assess.ZoneResult) bool {
+func (c *published) acceptsZone(a *result.AreaResult, z *result.ZoneResult) bool {
 	switch {
 	case slices.Contains(c.expected, z.Path.String()):
 		return true
 	case slices.Contains(c.expected, anotherFinish):
-		return z.Span.Low >= assess.Repair
+		return z.Span.Low >= result.Repair
 	case slices.Contains(c.expected, onPaper):
-		return !z.Path.IsBase() && slices.ContainsFunc(a.Findings, func(f assess.Finding) bool { return f.Outcome == assess.Fails })
+		return !z.Path.IsBase() && slices.ContainsFunc(a.Findings, func(f result.Finding) bool { return f.Outcome == result.Fails })
 	}
 	return false
 }
 
 // endsInTile reports whether the plan of every zone ends with tile on the floor.
-func endsInTile(r *assess.Result) bool {
-	return everyZone(r, func(_ *assess.AreaResult, z *assess.ZoneResult) bool {
+func endsInTile(r *result.Result) bool {
+	return everyZone(r, func(_ *result.AreaResult, z *result.ZoneResult) bool {
 		return len(z.Plan) > 0 && z.Plan[len(z.Plan)-1].Path.IsBase()
 	})
 }
 
 // neverLead refuses what must not lead, and tile where the answer was to stop,
 // refer, dry or take up.
-func (c *published) neverLead(t *testing.T, r *assess.Result) {
+func (c *published) neverLead(t *testing.T, r *result.Result) {
 	t.Helper()
-	everyZone(r, func(_ *assess.AreaResult, z *assess.ZoneResult) bool {
+	everyZone(r, func(_ *result.AreaResult, z *result.ZoneResult) bool {
 		if slices.Contains(c.never, z.Path.String()) {
 			t.Errorf("%s must never lead to %s", c.id, z.Path)
 		}
-		if c.noTile() && (z.Path.IsBase() || z.Path == assess.Level) {
+		if c.noTile() && (z.Path.IsBase() || z.Path == result.Level) {
 			t.Errorf("%s must not be tiled over, but %s leads", c.id, z.Path)
 		}
 		return true
 	})
 }
 
-func everyZone(r *assess.Result, holds func(*assess.AreaResult, *assess.ZoneResult) bool) bool {
+func everyZone(r *result.Result, holds func(*result.AreaResult, *result.ZoneResult) bool) bool {
 	for i := range r.Areas {
 		a := &r.Areas[i]
 		for j := range a.Zones {
@@ -166,9 +167,9 @@ func everyZone(r *assess.Result, holds func(*assess.AreaResult, *assess.ZoneResu
 }
 
 // leads are the leading paths of all zones.
-func leads(r *assess.Result) []string {
+func leads(r *result.Result) []string {
 	var out []string
-	everyZone(r, func(_ *assess.AreaResult, z *assess.ZoneResult) bool {
+	everyZone(r, func(_ *result.AreaResult, z *result.ZoneResult) bool {
 		out = append(out, z.Path.String())
 		return true
 	})

@@ -9,10 +9,10 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/rules/judge"
 )
 
@@ -111,7 +111,7 @@ func indented(lines, without []string) string {
 
 // regionLines is what a region says of a floor: rules that take effect, wait or
 // add a note, sums, cautions and plan.
-func regionLines(r *assess.Result, look *judge.Evaluation) []string {
+func regionLines(r *result.Result, look *judge.Evaluation) []string {
 	var out []string
 	for i := range look.Rulings {
 		u := &look.Rulings[i]

@@ -3,17 +3,18 @@ package rules
 import (
 	"cmp"
 
-	"underfoot/assess"
 	"underfoot/assess/check"
 	"underfoot/assess/facts"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 	"underfoot/rules/plan"
 )
 
 // Result is the whole answer to the job.
-func (a *Assessment) Result() *assess.Result {
+func (a *Assessment) Result() *result.Result {
 	e := a.engine
-	r := &assess.Result{Job: a.job, Region: e.Region, Units: e.System, Language: e.Language, Today: a.day, Packs: e.refs(), Span: a.Span()}
+	r := &result.Result{Job: a.job, Region: e.Region, Units: e.System, Language: e.Language, Today: a.day, Packs: e.refs(), Span: a.Span()}
 	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Describer: e.describer, Today: a.day}
 	for i := range a.job.Areas {
 		r.Areas = append(r.Areas, a.area(i, p))
@@ -24,12 +25,12 @@ func (a *Assessment) Result() *assess.Result {
 }
 
 // area gathers what was found for one room.
-func (a *Assessment) area(i int, p *plan.Planner) assess.AreaResult {
+func (a *Assessment) area(i int, p *plan.Planner) result.AreaResult {
 	area, e := &a.job.Areas[i], a.engine
-	out := assess.AreaResult{ID: area.ID, Name: cmp.Or(area.Name, area.ID)}
+	out := result.AreaResult{ID: area.ID, Name: cmp.Or(area.Name, area.ID)}
 	for z, frame := range a.floor.Zones[i] {
 		look := a.zones[i][z]
-		zone := assess.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
+		zone := result.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
 			Paths: look.Paths}
 		course := p.Zone(a.job, i, z, look)
 		zone.Plan, zone.BuildUps = course.Steps, e.buildUps(course)
@@ -45,7 +46,7 @@ func (a *Assessment) area(i int, p *plan.Planner) assess.AreaResult {
 	judge.SortFindings(out.Findings)
 	out.Verdict = out.Span.Verdict()
 	out.Reason = out.Zones[out.Leading].Because
-	if by := a.zones[i][out.Leading].By; by != nil && by.Rule.Calls.Asks() == assess.Stop {
+	if by := a.zones[i][out.Leading].By; by != nil && by.Rule.Calls.Asks() == result.Stop {
 		out.Now = by.Rule.Text.Remedy
 	}
 	out.Cautions = e.cautions(a.zones[i], out.Zones)
@@ -55,16 +56,16 @@ func (a *Assessment) area(i int, p *plan.Planner) assess.AreaResult {
 
 // checks are those of a zone as it is, with advice, and for each base that the
 // plan leaves possible those of the floor at its end.
-func (e *Engine) checks(now []assess.Check, zone *facts.Frame, course plan.Course) []assess.Check {
-	var out []assess.Check
+func (e *Engine) checks(now []result.Check, zone *facts.Frame, course plan.Course) []result.Check {
+	var out []result.Check
 	for _, c := range now {
-		if c.Zone == zone.ID() && c.Path == assess.NoPath {
+		if c.Zone == zone.ID() && c.Path == result.NoPath {
 			check.Advise(e.Figures, zone.Thing(), &c)
 			out = append(out, c)
 		}
 	}
 	for _, c := range course.Floor.Checks(0) {
-		if c.Path != assess.NoPath && course.Look.Possible(c.Path) {
+		if c.Path != result.NoPath && course.Look.Possible(c.Path) {
 			out = append(out, c)
 		}
 	}
@@ -72,10 +73,10 @@ func (e *Engine) checks(now []assess.Check, zone *facts.Frame, course plan.Cours
 }
 
 // buildUps are what each base that the plan leaves possible adds to the floor.
-func (e *Engine) buildUps(course plan.Course) []assess.BuildUp {
-	var out []assess.BuildUp
-	for _, path := range course.Floor.Zones[0][0].Things(assess.ScopePath) {
-		if base, _ := assess.ParsePath(path.ID()); course.Look.Possible(base) {
+func (e *Engine) buildUps(course plan.Course) []result.BuildUp {
+	var out []result.BuildUp
+	for _, path := range course.Floor.Zones[0][0].Things(schema.ScopePath) {
+		if base, _ := result.ParsePath(path.ID()); course.Look.Possible(base) {
 			out = append(out, check.BuildUp(e.Figures, path.Thing()))
 		}
 	}
@@ -83,13 +84,13 @@ func (e *Engine) buildUps(course plan.Course) []assess.BuildUp {
 }
 
 // stricter reports whether zone z asks for more than the one that leads so far.
-func stricter(zones []assess.ZoneResult, z, leading int) bool {
+func stricter(zones []result.ZoneResult, z, leading int) bool {
 	a, b := zones[z].Span, zones[leading].Span
 	return a.Low > b.Low || a.Low == b.Low && a.High > b.High
 }
 
 // cautions are the warnings of the looks and of the plans' steps, each once.
-func (e *Engine) cautions(looks []*judge.Evaluation, zones []assess.ZoneResult) []assess.Caution {
+func (e *Engine) cautions(looks []*judge.Evaluation, zones []result.ZoneResult) []result.Caution {
 	var ids []string
 	for _, l := range looks {
 		ids = append(ids, l.Cautions()...)
@@ -100,7 +101,7 @@ func (e *Engine) cautions(looks []*judge.Evaluation, zones []assess.ZoneResult) 
 		}
 	}
 	seen := map[string]bool{}
-	var out []assess.Caution
+	var out []result.Caution
 	for _, id := range ids {
 		if c, ok := e.Pack.Cautions[id]; ok && !seen[id] {
 			seen[id] = true

@@ -8,7 +8,10 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 	"underfoot/rules/plan"
 )
@@ -45,7 +48,7 @@ var safety = map[string]func(*Engine, seen) string{
 // that their plans go far.
 func TestSafety(t *testing.T) {
 	e := openUS(t)
-	ends := map[assess.PathID]int{}
+	ends := map[result.PathID]int{}
 	trials(t, e, 20_000, func(t *testing.T, g floorplan) {
 		j := g.job(one(g, 20, 60, 95, 100))
 		if g.Intn(6) > 0 {
@@ -61,7 +64,7 @@ func TestSafety(t *testing.T) {
 		ends[s.course.Steps[len(s.course.Steps)-1].Path]++
 	})
 	t.Logf("plans by their last step: %v", ends)
-	for _, p := range []assess.PathID{assess.CallService, assess.Engineer, assess.FindOut, assess.DirectBond, assess.BackerBoard} {
+	for _, p := range []result.PathID{result.CallService, result.Engineer, result.FindOut, result.DirectBond, result.BackerBoard} {
 		if ends[p] == 0 {
 			t.Errorf("no plan ends in %s: the floors are too much alike", p)
 		}
@@ -76,24 +79,24 @@ func (g floorplan) calm(e *Engine, j *assess.Job) {
 		switch {
 		case s.decl.ID == "layer.lab_result", g.Intn(20) == 0:
 		case s.addr.Field == "complete":
-			j.Put(s.addr, assess.Answer{Set: assess.SetYes, Basis: assess.Document})
+			j.Put(s.addr, assess.Answer{Set: schema.SetYes, Basis: assess.Document})
 		case hazard:
 			j.Put(s.addr, assess.Answer{Set: harmless(s.decl, order), Basis: assess.Document})
 		}
 	}
 }
 
-func harmless(d *assess.Declaration, order any) assess.Set {
+func harmless(d *schema.Declaration, order any) schema.Set {
 	switch order := order.(type) {
 	case []string:
 		bit, _ := d.ChoiceBit(order[0])
-		return assess.Set{Mask: bit}
+		return schema.Set{Mask: bit}
 	case float64:
 		if order > 0 {
-			return assess.Set{Range: quantity.Point(d.Bounds.Lo)}
+			return schema.Set{Range: quantity.Point(d.Bounds.Lo)}
 		}
 	}
-	return assess.Set{Range: quantity.Point(d.Bounds.Hi)}
+	return schema.Set{Range: quantity.Point(d.Bounds.Hi)}
 }
 
 // hasVerdict: no input without a verdict, and a leading path or a reason.
@@ -105,7 +108,7 @@ func hasVerdict(e *Engine, s seen) string {
 		return fmt.Sprint("the verdict is no word: ", v)
 	case len(s.course.Steps) == 0:
 		return "there is no plan"
-	case s.look.Lead == assess.NoPath && len(s.course.Steps[len(s.course.Steps)-1].Reasons) == 0:
+	case s.look.Lead == result.NoPath && len(s.course.Steps[len(s.course.Steps)-1].Reasons) == 0:
 		return "nothing leads and no reason is given"
 	}
 	if e.because(s.look) == "" {
@@ -120,7 +123,7 @@ func dangerStops(e *Engine, s seen) string {
 		if !strings.HasPrefix(d.ID, "danger.") || !s.zone.HasChoice(d.ID, "yes") {
 			continue
 		}
-		if s.look.Lead != assess.CallService || s.look.Span.Verdict() != assess.Stop || s.course.Steps[0].Path != assess.CallService || len(s.course.Steps) > 1 {
+		if s.look.Lead != result.CallService || s.look.Span.Verdict() != result.Stop || s.course.Steps[0].Path != result.CallService || len(s.course.Steps) > 1 {
 			return d.ID + " is yes, and the service is not called before all else"
 		}
 	}
@@ -130,7 +133,7 @@ func dangerStops(e *Engine, s seen) string {
 // engineerStops: where an engineer is called for, the verdict is stop.
 func engineerStops(_ *Engine, s seen) string {
 	for i := range s.look.Rulings {
-		if r := &s.look.Rulings[i]; r.Rule.Calls == assess.Engineer && r.Outcome.Truth == assess.Yes && s.look.Span.Low != assess.Stop {
+		if r := &s.look.Rulings[i]; r.Rule.Calls == result.Engineer && r.Outcome.Truth == logic.Yes && s.look.Span.Low != result.Stop {
 			return r.FindingID() + " calls the engineer and the span is not stop"
 		}
 	}
@@ -157,7 +160,7 @@ func barredNeverLeads(_ *Engine, s seen) string {
 // qualified person; no step stands twice unless it says so.
 func planEnds(_ *Engine, s seen) string {
 	steps := s.course.Steps
-	taken := map[assess.PathID]bool{}
+	taken := map[result.PathID]bool{}
 	for i, step := range steps {
 		if taken[step.Path] != step.Repeats {
 			return fmt.Sprintf("step %d, %s, is there twice or says so wrongly", i+1, step.Path)
@@ -168,9 +171,9 @@ func planEnds(_ *Engine, s seen) string {
 		taken[step.Path] = true
 	}
 	last := steps[len(steps)-1]
-	ends := []assess.PathID{assess.NoPath, assess.Engineer, assess.CallService, assess.FindOut}
+	ends := []result.PathID{result.NoPath, result.Engineer, result.CallService, result.FindOut}
 	if slices.ContainsFunc(last.Reasons, func(id string) bool { return strings.HasPrefix(id, "asbestos-found") }) {
-		ends = append(ends, assess.TestOrAbate)
+		ends = append(ends, result.TestOrAbate)
 	}
 	if !last.Path.IsBase() && !last.Repeats && !slices.Contains(ends, last.Path) {
 		return fmt.Sprintf("the plan ends in %s", last.Path)
@@ -188,18 +191,18 @@ const presumedTo = 1980
 
 // suspect reports whether a layer is suspect and no laboratory has cleared it:
 // yes, no, or open where it may be.
-func suspect(l *facts.Frame) assess.Truth {
+func suspect(l *facts.Frame) logic.Truth {
 	kinds, year := l.Words("layer.kind"), l.Number("layer.laid")
 	known := func(word string) bool { return slices.Contains(suspects, word) }
 	switch {
 	case l.HasChoice("layer.lab_result", "asbestos", "trace") && !l.IsRest():
-		return assess.Yes
+		return logic.Yes
 	case l.HasChoice("layer.lab_clear", "yes"), !slices.ContainsFunc(kinds, known), year.Lo > presumedTo:
-		return assess.No
+		return logic.No
 	case !slices.ContainsFunc(kinds, func(w string) bool { return !known(w) }) && year.Hi <= presumedTo && !l.IsRest():
-		return assess.Yes
+		return logic.Yes
 	}
-	return assess.Open
+	return logic.Open
 }
 
 // suspectIsLeftAlone: where a layer is suspect and no laboratory has cleared
@@ -207,16 +210,16 @@ func suspect(l *facts.Frame) assess.Truth {
 // sands or grinds it, or fastens into it; where it may be suspect, nothing
 // before finding out either, but that what only lies there is lifted.
 func suspectIsLeftAlone(_ *Engine, s seen) string {
-	for _, l := range s.zone.All(assess.ScopeLayer) {
+	for _, l := range s.zone.All(schema.ScopeLayer) {
 		truth := suspect(l)
-		if truth == assess.No {
+		if truth == logic.No {
 			continue
 		}
 		for _, step := range s.course.Steps {
-			if step.Path == assess.TestOrAbate || truth == assess.Open && step.Path == assess.FindOut {
+			if step.Path == result.TestOrAbate || truth == logic.Open && step.Path == result.FindOut {
 				break
 			}
-			if disturbing(step.Path) && !(truth == assess.Open && lifts(s.zone, step)) {
+			if disturbing(step.Path) && !(truth == logic.Open && lifts(s.zone, step)) {
 				return fmt.Sprintf("%s comes before the test of %s, suspect: %v", step.Path, l.ID(), truth)
 			}
 		}
@@ -226,18 +229,18 @@ func suspectIsLeftAlone(_ *Engine, s seen) string {
 
 // lifts reports whether a step takes up nothing but floors that float or lie
 // loose, which breaks nothing below them.
-func lifts(zone *facts.Frame, step assess.PlanStep) bool {
+func lifts(zone *facts.Frame, step result.PlanStep) bool {
 	loose := map[string]bool{}
-	for _, l := range zone.Things(assess.ScopeLayer) {
+	for _, l := range zone.Things(schema.ScopeLayer) {
 		loose[l.ID()] = l.HasChoice("layer.held", "floating", "loose-laid")
 	}
-	return step.Path == assess.Remove && !slices.ContainsFunc(step.Reasons, func(finding string) bool {
+	return step.Path == result.Remove && !slices.ContainsFunc(step.Reasons, func(finding string) bool {
 		_, layer, _ := strings.Cut(finding, "@")
 		return !loose[layer]
 	})
 }
 
 // disturbing reports whether a step covers a layer, breaks it or works on it.
-func disturbing(p assess.PathID) bool {
-	return p.IsBase() || slices.Contains([]assess.PathID{assess.Remove, assess.Strengthen, assess.Level}, p)
+func disturbing(p result.PathID) bool {
+	return p.IsBase() || slices.Contains([]result.PathID{result.Remove, result.Strengthen, result.Level}, p)
 }

@@ -6,14 +6,17 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/inquiry"
 )
 
 // questions are what is worth asking about a room, the deciding one first.
-func (a *Assessment) questions(area int) []assess.Ask {
-	var out []assess.Ask
-	seen := map[assess.Address]bool{}
+func (a *Assessment) questions(area int) []result.Ask {
+	var out []result.Ask
+	seen := map[schema.Address]bool{}
 	for z, evaluation := range a.zones[area] {
 		for _, c := range a.inquiry().Zone(a.job, area, z, evaluation) {
 			if !seen[c.Address] {
@@ -25,8 +28,8 @@ func (a *Assessment) questions(area int) []assess.Ask {
 	return out
 }
 
-func (e *Engine) ask(c inquiry.Candidate) assess.Ask {
-	ask := assess.Ask{Address: c.Address, Decides: c.Decides, Before: c.Stage == inquiry.Before}
+func (e *Engine) ask(c inquiry.Candidate) result.Ask {
+	ask := result.Ask{Address: c.Address, Decides: c.Decides, Before: c.Stage == inquiry.Before}
 	if q := e.Catalogue.Find(c.Address.Short()); q != nil {
 		ask.Label, ask.Text, ask.How, ask.Who = q.Text.Label, q.Text.Ask, q.Text.How, q.Text.Who
 	}
@@ -43,8 +46,8 @@ func (e *Engine) labels() map[string]string {
 }
 
 // said lists every answer in catalogue order, with those that are parked.
-func (e *Engine) said(floor *facts.Floor, job *assess.Job) []assess.Said {
-	var out []assess.Said
+func (e *Engine) said(floor *facts.Floor, job *assess.Job) []result.Said {
+	var out []result.Said
 	list := func(f *facts.Frame, answers assess.Answers) {
 		start := len(out)
 		for name, a := range answers {
@@ -52,7 +55,7 @@ func (e *Engine) said(floor *facts.Floor, job *assess.Job) []assess.Said {
 				out = append(out, e.saidOne(f, q, a))
 			}
 		}
-		slices.SortFunc(out[start:], func(a, b assess.Said) int {
+		slices.SortFunc(out[start:], func(a, b result.Said) int {
 			return cmp.Compare(e.place(a.Address), e.place(b.Address))
 		})
 	}
@@ -62,7 +65,7 @@ func (e *Engine) said(floor *facts.Floor, job *assess.Job) []assess.Said {
 		for z := range job.Areas[i].Zones {
 			zone, frame := &job.Areas[i].Zones[z], floor.Zones[i][z]
 			list(frame, zone.Answers)
-			for _, scope := range assess.ListScopes {
+			for _, scope := range schema.ListScopes {
 				for n := range frame.Things(scope) {
 					if n < len(zone.Lists[scope]) {
 						list(frame.Things(scope)[n], zone.Lists[scope][n].Answers)
@@ -74,16 +77,16 @@ func (e *Engine) said(floor *facts.Floor, job *assess.Job) []assess.Said {
 	return out
 }
 
-func (e *Engine) place(a assess.Address) assess.FactID {
+func (e *Engine) place(a schema.Address) schema.FactID {
 	id, _ := e.Catalogue.Schema().Lookup(a.Short())
 	return id
 }
 
-func (e *Engine) saidOne(f *facts.Frame, q *question.Question, a assess.Answer) assess.Said {
-	s := assess.Said{Address: f.Address(q.Decl), Label: cmp.Or(q.Text.Label, q.Decl.ID), Answer: a, Value: a.Reply.String()}
+func (e *Engine) saidOne(f *facts.Frame, q *question.Question, a assess.Answer) result.Said {
+	s := result.Said{Address: f.Address(q.Decl), Label: cmp.Or(q.Text.Label, q.Decl.ID), Answer: a, Value: a.Reply.String()}
 	if a.Reply == assess.Given {
 		s.Value = e.Catalogue.Show(q.ID, a.Set, e.System)
 	}
-	s.Parked = f.Fact(q.ID).Presence.Truth == assess.No
+	s.Parked = f.Fact(q.ID).Presence.Truth == logic.No
 	return s
 }

@@ -11,6 +11,8 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // expectation is the first line of a case: which path should lead, and which
@@ -91,13 +93,13 @@ func scenarioCounts(t *testing.T) (outright, behind int) {
 
 // checkNoTileOver refuses a base as the leading path, and a verdict of ready
 // or prepare, where a step has to come first.
-func checkNoTileOver(t *testing.T, m []string, r *assess.Result) {
+func checkNoTileOver(t *testing.T, m []string, r *result.Result) {
 	t.Helper()
-	want, _ := assess.ParsePath(m[2])
-	if want.IsBase() || want == assess.Level {
+	want, _ := result.ParsePath(m[2])
+	if want.IsBase() || want == result.Level {
 		return
 	}
-	if lead := r.Areas[0].Zones[0].Path; lead.IsBase() || r.Verdict <= assess.Prepare {
+	if lead := r.Areas[0].Zones[0].Path; lead.IsBase() || r.Verdict <= result.Prepare {
 		t.Errorf("%s must not be tiled over, but the answer is %s, %s", m[1], r.Verdict, lead)
 	}
 }
@@ -119,17 +121,17 @@ func TestP21BehindItsGate(t *testing.T) {
 	yes("joist.known_ratio", "L/480")
 	yes("joist.spacing", "16 in")
 	yes("deck.complete", "yes")
-	zone.Lists[assess.ScopeDeck] = []assess.Item{{ID: "d1", Answers: assess.Answers{}}}
+	zone.Lists[schema.ScopeDeck] = []assess.Item{{ID: "d1", Answers: assess.Answers{}}}
 	for id, text := range map[string]string{"deck.kind": "plywood", "deck.thickness": "23/32 in"} {
 		set, err := e.Catalogue.Read(e.Catalogue.Find(id).Decl, text, quantity.US)
 		if err != nil {
 			t.Fatal(err)
 		}
-		zone.Lists[assess.ScopeDeck][0].Answers[id] = assess.Answer{Set: set, Text: text}
+		zone.Lists[schema.ScopeDeck][0].Answers[id] = assess.Answer{Set: set, Text: text}
 	}
-	zone.Lists[assess.ScopeCrack][0].Answers["crack.step"] = assess.Answer{Set: assess.SetNo, Text: "no"}
+	zone.Lists[schema.ScopeCrack][0].Answers["crack.step"] = assess.Answer{Set: schema.SetNo, Text: "no"}
 	r := e.Assess(job, job.Visited)
-	if lead := r.Areas[0].Zones[0].Path; lead != assess.IsolateFull && lead != assess.Uncouple {
+	if lead := r.Areas[0].Zones[0].Path; lead != result.IsolateFull && lead != result.Uncouple {
 		t.Errorf("behind its gate the gypsum leads to %s, want isolate-full or uncouple; missing %v", lead, r.Areas[0].Questions)
 	}
 }

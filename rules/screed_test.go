@@ -4,9 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 const floatingScreed = `
@@ -35,7 +35,7 @@ func TestScreedOnInsulationIsABase(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for top, want := range map[string]assess.PathID{"cement-screed": assess.DirectBond, "leveler": assess.Remove} {
+	for top, want := range map[string]result.PathID{"cement-screed": result.DirectBond, "leveler": result.Remove} {
 		job := parseJob(t, e, "screed.yaml", strings.Replace(floatingScreed, "TOP", top, 1))
 		if z := e.Assess(job, job.Visited).Areas[0].Zones[0]; z.Path != want {
 			t.Errorf("%s: %v leads, want %v", top, z.Path, want)

@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // shrink takes answers and items away as long as the job still fails.
@@ -27,7 +28,7 @@ func shrink(j *assess.Job, fails func(*assess.Job) bool) *assess.Job {
 // fewer are the jobs with one item or one answer less.
 func fewer(j *assess.Job) []*assess.Job {
 	var out []*assess.Job
-	for _, list := range assess.ListScopes {
+	for _, list := range schema.ListScopes {
 		for i := range j.Areas[0].Zones[0].Lists[list] {
 			c := j.Clone()
 			items := &c.Areas[0].Zones[0].Lists[list]
@@ -50,7 +51,7 @@ func answerLists(j *assess.Job) []assess.Answers {
 	a := &j.Areas[0]
 	z := &a.Zones[0]
 	all := []assess.Answers{j.Answers, a.Answers, z.Answers}
-	for _, list := range assess.ListScopes {
+	for _, list := range schema.ListScopes {
 		for i := range z.Lists[list] {
 			all = append(all, z.Lists[list][i].Answers)
 		}
@@ -76,7 +77,7 @@ func tell(e *Engine, j *assess.Job) string {
 			switch {
 			case a.Reply != assess.Given:
 				fmt.Fprint(&b, a.Reply)
-			case d.Kind == assess.KindQuantity:
+			case d.Kind == schema.KindQuantity:
 				b.WriteString(quantity.Write(d.Dimension, a.Set.Range, quantity.US))
 			default:
 				fmt.Fprint(&b, a.Set.Words(d), a.Set.Text)

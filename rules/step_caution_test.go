@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 const oldTile = `
@@ -32,7 +32,7 @@ func TestCautionStandsAtItsStep(t *testing.T) {
 	for year, want := range map[string]bool{"1970": true, "2010": false} {
 		job := parseJob(t, e, "tile.yaml", strings.Replace(oldTile, "YEAR", year, 1))
 		plan := e.Assess(job, job.Visited).Areas[0].Zones[0].Plan
-		i := slices.IndexFunc(plan, func(s assess.PlanStep) bool { return s.Path == assess.Remove })
+		i := slices.IndexFunc(plan, func(s result.PlanStep) bool { return s.Path == result.Remove })
 		if i < 0 || slices.Contains(plan[i].Cautions, "asbestos-hard-layers") != want {
 			t.Errorf("%s: plan %v", year, plan)
 		}

@@ -3,10 +3,10 @@
 package buildup
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // A layer is one layer that a base adds. Products come in several sizes:
@@ -94,13 +94,13 @@ func (b *book) sheet(name message.Message, least, most, weight string) []layer {
 }
 
 // onBase are the layers between the old floor and the mortar of the tile.
-func (b *book) onBase(path assess.PathID) []layer {
+func (b *book) onBase(path result.PathID) []layer {
 	switch path {
-	case assess.BackerBoard:
+	case result.BackerBoard:
 		return b.board()
-	case assess.Uncouple:
+	case result.Uncouple:
 		return b.sheet(named("mat"), "build_mat_least", "build_mat_most", "weight_mat")
-	case assess.IsolateStrip, assess.IsolateFull:
+	case result.IsolateStrip, result.IsolateFull:
 		return b.sheet(named("membrane"), "build_membrane_least", "build_membrane_most", "weight_membrane")
 	}
 	return nil

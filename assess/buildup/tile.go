@@ -3,26 +3,28 @@ package buildup
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // The choice facts that the checks read, with their words in the order of the
 // question catalogue; a test holds the two together.
 var (
-	base = assess.Declaration{ID: "zone.base", Choices: []string{"joists", "beam-and-deck", "slab-on-ground", "suspended-slab",
+	base = schema.Declaration{ID: "zone.base", Choices: []string{"joists", "beam-and-deck", "slab-on-ground", "suspended-slab",
 		"precast-plank", "sleepers-on-slab", "brick-or-flagstone"}}
-	tileKind = assess.Declaration{ID: "tile.kind", Choices: []string{"ceramic", "porcelain", "mosaic", "quarry-tile", "terracotta",
+	tileKind = schema.Declaration{ID: "tile.kind", Choices: []string{"ceramic", "porcelain", "mosaic", "quarry-tile", "terracotta",
 		"glass-tile", "natural-stone", "porcelain-panel"}}
-	tileSetting = assess.Declaration{ID: "tile.setting", Choices: []string{"thin-bed", "mortar-bed"}}
+	tileSetting = schema.Declaration{ID: "tile.setting", Choices: []string{"thin-bed", "mortar-bed"}}
 )
 
 // overKinds is the range of a figure over the kinds of tile that are possible.
 // A kind without a row among the weights lacks its figures.
 func (b *book) overKinds(kinds uint64, id func(figure.Weight) string) measure {
 	m := measure{Range: quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}}
-	for _, kind := range (assess.Set{Mask: kinds}).Words(&tileKind) {
+	for _, kind := range (schema.Set{Mask: kinds}).Words(&tileKind) {
 		w, _ := figure.WeightOf(kind)
 		f := b.figure(id(w))
 		m = measure{m.Hull(quantity.Point(f.Value)), f.Source}
@@ -33,7 +35,7 @@ func (b *book) overKinds(kinds uint64, id func(figure.Weight) string) measure {
 // tile is the layer of tile. A thickness that nobody has said is everything
 // above nought where something is decided, and the usual one of the kind where
 // a reader looks.
-func (b *book) tile(path assess.Thing) layer {
+func (b *book) tile(path result.Thing) layer {
 	kinds := path.Fact(tileKind.ID).Set.Mask
 	heavy := b.overKinds(kinds, func(w figure.Weight) string { return w.Heaviest })
 	light := b.overKinds(kinds, func(w figure.Weight) string { return w.Lightest })
@@ -48,7 +50,7 @@ func (b *book) tile(path assess.Thing) layer {
 }
 
 // bed is the mortar under the tile: thin, or a mortar bed.
-func (b *book) bed(path assess.Thing) layer {
+func (b *book) bed(path result.Thing) layer {
 	set := path.Fact(tileSetting.ID).Set.Mask
 	switch {
 	case set == tileSetting.Mask("thin-bed"):
@@ -60,9 +62,9 @@ func (b *book) bed(path assess.Thing) layer {
 }
 
 // layers are what a path adds, from the top. lacks says that a figure is missing.
-func layers(t *figure.Table, path assess.Thing) (all []layer, lacks bool) {
+func layers(t *figure.Table, path result.Thing) (all []layer, lacks bool) {
 	b := &book{table: t}
-	id, ok := assess.ParsePath(path.ID())
+	id, ok := result.ParsePath(path.ID())
 	if !ok || !id.IsBase() {
 		return nil, false
 	}
@@ -71,7 +73,7 @@ func layers(t *figure.Table, path assess.Thing) (all []layer, lacks bool) {
 }
 
 // buildDeps are the answers that would narrow height or weight of a build.
-func buildDeps(path assess.Thing, names ...string) (deps assess.Deps) {
+func buildDeps(path result.Thing, names ...string) (deps logic.Deps) {
 	for _, n := range names {
 		deps = deps.Union(path.Fact(n).Deps)
 	}
@@ -80,12 +82,12 @@ func buildDeps(path assess.Thing, names ...string) (deps assess.Deps) {
 
 // Of is what a path adds, for a reader: every layer with the usual range of
 // its products. A path that is no base adds nothing.
-func Of(t *figure.Table, path assess.Thing) assess.BuildUp {
-	id, _ := assess.ParsePath(path.ID())
-	b := assess.BuildUp{Path: id}
+func Of(t *figure.Table, path result.Thing) result.BuildUp {
+	id, _ := result.ParsePath(path.ID())
+	b := result.BuildUp{Path: id}
 	all, _ := layers(t, path)
 	for _, l := range all {
-		b.Layers = append(b.Layers, assess.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source()})
+		b.Layers = append(b.Layers, result.BuiltLayer{Name: l.name, Thickness: l.thickness, Weight: l.weight, Source: l.source()})
 		b.Height, b.Weight = b.Height.Add(l.thickness), b.Weight.Add(l.weight)
 	}
 	return b

@@ -3,23 +3,25 @@ package buildup
 import (
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // Base gives path.is_base: whether tile can be laid on the path.
-func Base() assess.Derivation {
-	return assess.Derivation{ID: "path.is_base", Scope: assess.ScopePath,
-		Gives: []assess.Declaration{assess.DerivedYesNo("path.is_base", assess.ScopePath)},
-		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
-			f := assess.Fact{Presence: assess.Proven, Set: assess.SetNo}
-			if id, ok := assess.ParsePath(path.ID()); ok && id.IsBase() {
-				f.Set = assess.SetYes
+func Base() result.Derivation {
+	return result.Derivation{ID: "path.is_base", Scope: schema.ScopePath,
+		Gives: []schema.Declaration{schema.DerivedYesNo("path.is_base", schema.ScopePath)},
+		Make: func(path result.Thing) ([]schema.Fact, *result.Check) {
+			f := schema.Fact{Presence: logic.Proven, Set: schema.SetNo}
+			if id, ok := result.ParsePath(path.ID()); ok && id.IsBase() {
+				f.Set = schema.SetYes
 			}
-			return []assess.Fact{f}, nil
+			return []schema.Fact{f}, nil
 		}}
 }
 
@@ -30,35 +32,35 @@ func Base() assess.Derivation {
 //
 // The check beside it compares it with weight_unquestioned on a wood floor: a
 // greater weight is not too much, but open until somebody has added it up.
-func Weight(t *figure.Table) assess.Derivation {
-	return assess.Derivation{ID: "path.added_weight", Scope: assess.ScopePath,
+func Weight(t *figure.Table) result.Derivation {
+	return result.Derivation{ID: "path.added_weight", Scope: schema.ScopePath,
 		Reads: []string{base.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
-		Gives: []assess.Declaration{assess.DerivedQuantity("path.added_weight", assess.ScopePath, quantity.Load, quantity.AtLeast(0))},
-		Make: func(path assess.Thing) ([]assess.Fact, *assess.Check) {
+		Gives: []schema.Declaration{schema.DerivedQuantity("path.added_weight", schema.ScopePath, quantity.Load, quantity.AtLeast(0))},
+		Make: func(path result.Thing) ([]schema.Fact, *result.Check) {
 			all, lacks := layers(t, path)
 			if len(all) == 0 {
-				return []assess.Fact{assess.Absent}, nil
+				return []schema.Fact{schema.Absent}, nil
 			}
 			if lacks {
-				return []assess.Fact{{Presence: assess.Proven, Set: assess.Set{Range: quantity.Everything}}}, nil
+				return []schema.Fact{{Presence: logic.Proven, Set: schema.Set{Range: quantity.Everything}}}, nil
 			}
 			work := sum("weight", message.New("buildup/title.weight"), "psf", quantity.Load, all, func(l layer) measure { return measure{l.heaviest, l.mass} })
 			fact := settled(work.Result(), buildDeps(path, tileKind.ID, tileSetting.ID, "tile.thickness"))
-			return []assess.Fact{fact}, weightCheck(t, path, work, fact, all)
+			return []schema.Fact{fact}, weightCheck(t, path, work, fact, all)
 		}}
 }
 
-func weightCheck(t *figure.Table, path assess.Thing, work *formula.Sheet, fact assess.Fact, all []layer) *assess.Check {
+func weightCheck(t *figure.Table, path result.Thing, work *formula.Sheet, fact schema.Fact, all []layer) *result.Check {
 	limit, ok := t.Figure("weight_unquestioned")
-	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != assess.Yes {
+	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != logic.Yes {
 		return nil
 	}
-	c := &assess.Check{ID: "path.added_weight", Title: message.New("buildup/title.weight"), Outcome: assess.CheckOpen, Value: fact.Set.Range,
+	c := &result.Check{ID: "path.added_weight", Title: message.New("buildup/title.weight"), Outcome: result.CheckOpen, Value: fact.Set.Range,
 		Limit: quantity.Point(limit.Value), Dimension: quantity.Load, Note: message.New("buildup/note.weight"), Work: work, Missing: path.Named(fact.Deps),
 		Sources: append(sources(all, func(l layer) figure.Source { return l.mass }), limit.Source)}
 	switch {
 	case c.Value.Hi <= limit.Value:
-		c.Outcome = assess.CheckHolds
+		c.Outcome = result.CheckHolds
 	case c.Value.Lo > limit.Value:
 		c.Note = message.New("buildup/note.heavy")
 	}
@@ -80,11 +82,11 @@ func sum(name string, title message.Message, unit string, dim quantity.Dimension
 }
 
 // settled is a fact that is there; a point depends on nothing.
-func settled(r quantity.Range, deps assess.Deps) assess.Fact {
+func settled(r quantity.Range, deps logic.Deps) schema.Fact {
 	if r.IsPoint() {
 		deps = nil
 	}
-	return assess.Fact{Presence: assess.Proven, Set: assess.Set{Range: r}, Deps: deps}
+	return schema.Fact{Presence: logic.Proven, Set: schema.Set{Range: r}, Deps: deps}
 }
 
 func sources(all []layer, of func(layer) figure.Source) []figure.Source {

@@ -6,21 +6,22 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // advised is a check of the floor with its advice.
-func advised(f *floor, id string) assess.Check {
+func advised(f *floor, id string) result.Check {
 	f.run()
 	c := *f.checks[id]
 	Advise(figure.For(f.region, quantity.US), f.zone, &c)
 	return c
 }
 
-func says(c assess.Check, word string) bool {
+func says(c result.Check, word string) bool {
 	return slices.ContainsFunc(c.Notes, func(n message.Message) bool { return strings.Contains(n.String(), word) })
 }
 
@@ -34,14 +35,14 @@ func TestKitchenIsAdvised(t *testing.T) {
 	delete(f.zone.facts, "joist.species")
 	delete(f.zone.facts, "joist.grade")
 	c := advised(f, "joist.ratio_live")
-	if c.Outcome != assess.CheckOpen || !says(c, "Of 100 such joists") || !says(c, "The wood decides") || !says(c, "Backer board") {
+	if c.Outcome != result.CheckOpen || !says(c, "Of 100 such joists") || !says(c, "The wood decides") || !says(c, "Backer board") {
 		t.Errorf("%v %q", c.Outcome, c.Notes)
 	}
 	if len(c.Options) < 3 {
 		t.Errorf("options %+v", c.Options)
 	}
 	for _, o := range c.Options {
-		if o.Outcome != assess.CheckHolds || o.Live.Lo < 360 {
+		if o.Outcome != result.CheckHolds || o.Live.Lo < 360 {
 			t.Errorf("%s is no cure: %v", o.ID, o.Live)
 		}
 	}
@@ -115,12 +116,12 @@ func TestContinuityCounts(t *testing.T) {
 // Table 4A, from memory): w L^4 / (921.6 E I) over 14.75 in is L/2369 to L/3159.
 func TestDeckIsAdvised(t *testing.T) {
 	f := sound(t)
-	f.item(assess.ScopeDeck, "d1").words("deck.kind", "plywood").set("deck.thickness", quantity.Point(0.75))
+	f.item(schema.ScopeDeck, "d1").words("deck.kind", "plywood").set("deck.thickness", quantity.Point(0.75))
 	c := advised(f, "panel.short")
 	if !says(c, "L/2369 to L/3159") || !says(c, "from memory") {
 		t.Errorf("%q", c.Notes)
 	}
-	f.open(assess.ScopeDeck)
+	f.open(schema.ScopeDeck)
 	if c := advised(f, "panel.short"); c.Notes != nil {
 		t.Errorf("a deck that is not known: %q", c.Notes)
 	}

@@ -2,9 +2,9 @@
 package check
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/buildup"
 	"underfoot/assess/figure"
+	"underfoot/assess/result"
 	"underfoot/assess/structure"
 	"underfoot/assess/surface"
 )
@@ -12,8 +12,8 @@ import (
 // All are the derivations of the computed checks, each after those whose
 // facts it reads. The figures are those of one region; sums are made in
 // base units.
-func All(t *figure.Table) []assess.Derivation {
-	return []assess.Derivation{
+func All(t *figure.Table) []result.Derivation {
+	return []result.Derivation{
 		structure.Limit(t),
 		structure.LiveRatio(t),
 		structure.OwnRatio(t),
@@ -28,8 +28,8 @@ func All(t *figure.Table) []assess.Derivation {
 }
 
 // BuildUp is what a path adds to the floor, for a reader.
-func BuildUp(t *figure.Table, path assess.Thing) assess.BuildUp { return buildup.Of(t, path) }
+func BuildUp(t *figure.Table, path result.Thing) result.BuildUp { return buildup.Of(t, path) }
 
 // Advise adds to a check of a zone what a reader wants to know beyond the
 // number; see structure.Advise.
-func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) { structure.Advise(t, zone, c) }
+func Advise(t *figure.Table, zone result.Thing, c *result.Check) { structure.Advise(t, zone, c) }

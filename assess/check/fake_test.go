@@ -12,17 +12,20 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A floor is a zone with its lists and one path, filled by hand.
 type floor struct {
-	index  assess.Index
-	decls  map[string]*assess.Declaration
+	index  schema.Index
+	decls  map[string]*schema.Declaration
 	region string
 	zone   *thing
 	path   *thing
-	checks map[string]*assess.Check
+	checks map[string]*result.Check
 }
 
 // A thing is a fake of one thing of the floor. A fact nobody has set is full,
@@ -32,14 +35,14 @@ type thing struct {
 	outer *thing
 	id    string
 	topic string
-	facts map[string]assess.Fact
-	lists map[assess.Scope][]*thing
-	rest  map[assess.Scope]*thing
+	facts map[string]schema.Fact
+	lists map[schema.Scope][]*thing
+	rest  map[schema.Scope]*thing
 	reads []string // of the derivation that looks, nil while nobody does
 }
 
 func newFloor(_ testing.TB, region string) *floor {
-	f := &floor{decls: maps.Clone(catalogue()), region: region, checks: map[string]*assess.Check{}}
+	f := &floor{decls: maps.Clone(catalogue()), region: region, checks: map[string]*result.Check{}}
 	f.zone = f.thing(nil, "main", "")
 	f.path = f.thing(f.zone, "backer-board", "path")
 	f.set("joist.live_load", quantity.Point(40)).set("joist.dead_load", quantity.Point(10))
@@ -48,8 +51,8 @@ func newFloor(_ testing.TB, region string) *floor {
 }
 
 func (f *floor) thing(outer *thing, id, topic string) *thing {
-	return &thing{floor: f, outer: outer, id: id, topic: topic, facts: map[string]assess.Fact{},
-		lists: map[assess.Scope][]*thing{}, rest: map[assess.Scope]*thing{}}
+	return &thing{floor: f, outer: outer, id: id, topic: topic, facts: map[string]schema.Fact{},
+		lists: map[schema.Scope][]*thing{}, rest: map[schema.Scope]*thing{}}
 }
 
 func (f *floor) set(name string, r quantity.Range) *floor { f.zone.set(name, r); return f }
@@ -57,7 +60,7 @@ func (f *floor) set(name string, r quantity.Range) *floor { f.zone.set(name, r);
 func (f *floor) words(name string, words ...string) *floor { f.zone.words(name, words...); return f }
 
 func (t *thing) set(name string, r quantity.Range) *thing {
-	fact := assess.Fact{Presence: assess.Proven, Set: assess.Set{Range: r}}
+	fact := schema.Fact{Presence: logic.Proven, Set: schema.Set{Range: r}}
 	if !r.IsPoint() {
 		fact.Deps = t.own(name)
 	}
@@ -66,7 +69,7 @@ func (t *thing) set(name string, r quantity.Range) *thing {
 }
 
 func (t *thing) words(name string, words ...string) *thing {
-	fact := assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: t.floor.decl(name).Mask(words...)}}
+	fact := schema.Fact{Presence: logic.Proven, Set: schema.Set{Mask: t.floor.decl(name).Mask(words...)}}
 	if len(words) > 1 {
 		fact.Deps = t.own(name)
 	}
@@ -75,23 +78,23 @@ func (t *thing) words(name string, words ...string) *thing {
 }
 
 func (t *thing) text(name, text string) *thing {
-	t.facts[name] = assess.Fact{Presence: assess.Proven, Set: assess.Set{Text: text}}
+	t.facts[name] = schema.Fact{Presence: logic.Proven, Set: schema.Set{Text: text}}
 	return t
 }
 
 // item adds a named thing to a list, and close says that there are no more.
-func (f *floor) item(list assess.Scope, id string) *thing {
+func (f *floor) item(list schema.Scope, id string) *thing {
 	it := f.thing(f.zone, id, list.String())
 	f.zone.lists[list] = append(f.zone.lists[list], it)
 	return it
 }
 
-func (f *floor) open(list assess.Scope) *floor {
+func (f *floor) open(list schema.Scope) *floor {
 	f.zone.rest[list] = f.thing(f.zone, "rest", list.String())
 	return f
 }
 
-func (f *floor) decl(name string) *assess.Declaration {
+func (f *floor) decl(name string) *schema.Declaration {
 	d, ok := f.decls[name]
 	if !ok {
 		panic("no such fact: " + name)
@@ -99,15 +102,15 @@ func (f *floor) decl(name string) *assess.Declaration {
 	return d
 }
 
-func (t *thing) own(name string) assess.Deps {
-	a := assess.Address{Topic: t.topic, Item: t.id, Field: name}
+func (t *thing) own(name string) logic.Deps {
+	a := schema.Address{Topic: t.topic, Item: t.id, Field: name}
 	if t.id == "rest" {
 		a.Field = "complete"
 	}
-	return assess.DependOn(t.floor.index.Ref(a))
+	return logic.DependOn(t.floor.index.Ref(a))
 }
 
-func (t *thing) Fact(name string) assess.Fact {
+func (t *thing) Fact(name string) schema.Fact {
 	if t.reads != nil && !slices.Contains(t.reads, name) {
 		panic("a derivation reads " + name + " and does not say so")
 	}
@@ -117,7 +120,7 @@ func (t *thing) Fact(name string) assess.Fact {
 		}
 	}
 	d := t.floor.decl(name)
-	return assess.Fact{Presence: assess.Proven, Set: d.Full(), Deps: t.own(name)}
+	return schema.Fact{Presence: logic.Proven, Set: d.Full(), Deps: t.own(name)}
 }
 
 func (t *thing) top() *thing {
@@ -127,8 +130,8 @@ func (t *thing) top() *thing {
 	return t
 }
 
-func (t *thing) Items(list assess.Scope) []assess.Thing {
-	var all []assess.Thing
+func (t *thing) Items(list schema.Scope) []result.Thing {
+	var all []result.Thing
 	for _, it := range t.top().lists[list] {
 		it.reads = t.reads
 		all = append(all, it)
@@ -136,7 +139,7 @@ func (t *thing) Items(list assess.Scope) []assess.Thing {
 	return all
 }
 
-func (t *thing) Rest(list assess.Scope) assess.Thing {
+func (t *thing) Rest(list schema.Scope) result.Thing {
 	if r := t.top().rest[list]; r != nil {
 		r.reads = t.reads
 		return r
@@ -148,7 +151,7 @@ func (t *thing) ID() string { return t.id }
 
 func (t *thing) Visited() assess.Day { return "" }
 
-func (t *thing) Named(d assess.Deps) []assess.Address { return t.floor.index.Addresses(d) }
+func (t *thing) Named(d logic.Deps) []schema.Address { return t.floor.index.Addresses(d) }
 
 // run makes every computed fact, zone first, and gives those of the path.
 func (f *floor) run() *thing { return f.runWith(figure.For(f.region, quantity.US)) }
@@ -156,7 +159,7 @@ func (f *floor) run() *thing { return f.runWith(figure.For(f.region, quantity.US
 func (f *floor) runWith(t *figure.Table) *thing {
 	for _, d := range All(t) {
 		on := f.zone
-		if d.Scope == assess.ScopePath {
+		if d.Scope == schema.ScopePath {
 			on = f.path
 		}
 		on.reads = append([]string{""}, d.Reads...)
@@ -173,15 +176,15 @@ func (f *floor) runWith(t *figure.Table) *thing {
 }
 
 // catalogue reads what the checks need of the question catalogue.
-var catalogue = sync.OnceValue(func() map[string]*assess.Declaration {
+var catalogue = sync.OnceValue(func() map[string]*schema.Declaration {
 	files, err := filepath.Glob("../question/catalogue/*.toml")
 	if err != nil || len(files) == 0 {
 		panic("no catalogue")
 	}
-	decls := map[string]*assess.Declaration{
-		"layer.stays": {ID: "layer.stays", Kind: assess.KindYesNo, Choices: assess.YesNoChoices},
+	decls := map[string]*schema.Declaration{
+		"layer.stays": {ID: "layer.stays", Kind: schema.KindYesNo, Choices: schema.YesNoChoices},
 	}
-	kinds := map[string]assess.Kind{"yes-no": assess.KindYesNo, "choice": assess.KindChoice, "quantity": assess.KindQuantity, "text": assess.KindText}
+	kinds := map[string]schema.Kind{"yes-no": schema.KindYesNo, "choice": schema.KindChoice, "quantity": schema.KindQuantity, "text": schema.KindText}
 	for _, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
@@ -197,9 +200,9 @@ var catalogue = sync.OnceValue(func() map[string]*assess.Declaration {
 			panic(err)
 		}
 		for _, q := range doc.Fact {
-			d := &assess.Declaration{ID: q.ID, Kind: kinds[q.Kind], Choices: q.Choices}
-			if d.Kind == assess.KindYesNo {
-				d.Choices = assess.YesNoChoices
+			d := &schema.Declaration{ID: q.ID, Kind: kinds[q.Kind], Choices: q.Choices}
+			if d.Kind == schema.KindYesNo {
+				d.Choices = schema.YesNoChoices
 			}
 			decls[q.ID] = d
 		}

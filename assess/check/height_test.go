@@ -4,9 +4,11 @@ import (
 	"math"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // tiled is a floor for 5/16 in ceramic tile whose layers all stay.
@@ -34,8 +36,8 @@ func TestHeightOfEachBase(t *testing.T) {
 			short string
 		}{{build, "no"}, {build - 1.0/64, "yes"}} {
 			f := tiled(t, path)
-			f.item(assess.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(c.rise))
-			f.item(assess.ScopeEdge, "stair").set("edge.rise_allowed", quantity.Point(3))
+			f.item(schema.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(c.rise))
+			f.item(schema.ScopeEdge, "stair").set("edge.rise_allowed", quantity.Point(3))
 			p := f.run()
 			left, short := p.facts["path.height_left"], p.facts["path.height_short"]
 			if math.Abs(left.Set.Range.Lo-(c.rise-build)) > 1e-12 || !left.Set.Range.IsPoint() || left.Deps != nil || words(short) != c.short {
@@ -50,21 +52,21 @@ func TestHeightOfEachBase(t *testing.T) {
 
 func TestEdgesCheckedByHand(t *testing.T) {
 	f := tiled(t, "backer-board")
-	f.item(assess.ScopeEdge, "door").words("edge.enough", "yes")
+	f.item(schema.ScopeEdge, "door").words("edge.enough", "yes")
 	p := f.run()
 	if left := p.facts["path.height_left"]; left.Set.Range != quantity.AtLeast(0) || words(p.facts["path.height_short"]) != "no" {
 		t.Errorf("enough: left %+v, short %s", left, words(p.facts["path.height_short"]))
 	}
 	f = tiled(t, "backer-board")
-	f.item(assess.ScopeEdge, "door").words("edge.enough", "no")
+	f.item(schema.ScopeEdge, "door").words("edge.enough", "no")
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" || p.facts["path.height_left"].Set.Range.Hi > 0 {
 		t.Errorf("not enough: %+v", p.facts["path.height_left"])
 	}
 }
 
 func TestEdgeListNotFinished(t *testing.T) {
-	f := tiled(t, "uncouple").open(assess.ScopeEdge)
-	f.item(assess.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(2))
+	f := tiled(t, "uncouple").open(schema.ScopeEdge)
+	f.item(schema.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(2))
 	p := f.run()
 	short, left := p.facts["path.height_short"], p.facts["path.height_left"]
 	if got := p.Named(short.Deps); words(short) != "open" || len(got) != 1 || got[0].Field != "complete" {
@@ -73,7 +75,7 @@ func TestEdgeListNotFinished(t *testing.T) {
 	if !math.IsInf(left.Set.Range.Lo, -1) || left.Set.Range.Hi != 2-leastBuild["uncouple"] {
 		t.Errorf("left %v", left.Set.Range)
 	}
-	f.zone.lists[assess.ScopeEdge][0].set("edge.rise_allowed", quantity.Point(0.25))
+	f.zone.lists[schema.ScopeEdge][0].set("edge.rise_allowed", quantity.Point(0.25))
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" {
 		t.Error("a place that is too low is so whatever else there is")
 	}
@@ -89,13 +91,13 @@ func TestNoPlacesNoLimit(t *testing.T) {
 func TestTileThicknessNotSaid(t *testing.T) {
 	f := tiled(t, "backer-board")
 	delete(f.zone.facts, "tile.thickness")
-	f.item(assess.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(0.75))
+	f.item(schema.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(0.75))
 	p := f.run()
 	short := p.facts["path.height_short"]
 	if got := p.Named(short.Deps); words(short) != "open" || len(got) == 0 || got[0].Field != "tile.thickness" {
 		t.Errorf("short %s on %v", words(short), got)
 	}
-	f.zone.lists[assess.ScopeEdge][0].set("edge.rise_allowed", quantity.Point(0.25))
+	f.zone.lists[schema.ScopeEdge][0].set("edge.rise_allowed", quantity.Point(0.25))
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" {
 		t.Error("no tile is thin enough for that")
 	}
@@ -104,8 +106,8 @@ func TestTileThicknessNotSaid(t *testing.T) {
 // TestRoomGainedByRemoval: what comes out gives its thickness to the build.
 func TestRoomGainedByRemoval(t *testing.T) {
 	f := tiled(t, "backer-board")
-	f.item(assess.ScopeLayer, "l1").words("layer.stays", "no").set("layer.thickness", quantity.Point(0.75))
-	edge := f.item(assess.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(0.25))
+	f.item(schema.ScopeLayer, "l1").words("layer.stays", "no").set("layer.thickness", quantity.Point(0.75))
+	edge := f.item(schema.ScopeEdge, "door").set("edge.rise_allowed", quantity.Point(0.25))
 	p := f.run()
 	if left := p.facts["path.height_left"].Set.Range; math.Abs(left.Lo-(1-leastBuild["backer-board"])) > 1e-12 {
 		t.Errorf("left %v", left)
@@ -118,18 +120,18 @@ func TestRoomGainedByRemoval(t *testing.T) {
 	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1.5-leastBuild["backer-board"])) > 1e-12 {
 		t.Errorf("counted from the bared base: %v", p.facts["path.height_left"].Set.Range)
 	}
-	layers := f.zone.lists[assess.ScopeLayer]
-	f.zone.lists[assess.ScopeLayer] = nil
+	layers := f.zone.lists[schema.ScopeLayer]
+	f.zone.lists[schema.ScopeLayer] = nil
 	if p = f.run(); words(p.facts["path.height_short"]) == "no" {
 		t.Error("where no layer lies none is bared, and the room is as open as it was answered")
 	}
-	f.zone.lists[assess.ScopeLayer] = layers
+	f.zone.lists[schema.ScopeLayer] = layers
 	edge.set("edge.rise_allowed", quantity.Point(0.25))
-	f.open(assess.ScopeLayer)
+	f.open(schema.ScopeLayer)
 	if p = f.run(); math.Abs(p.facts["path.height_left"].Set.Range.Lo-(1-leastBuild["backer-board"])) > 1e-12 {
 		t.Error("a layer nobody has named may stay: the base is not bare")
 	}
-	f.zone.lists[assess.ScopeLayer][0].words("layer.stays", "yes")
+	f.zone.lists[schema.ScopeLayer][0].words("layer.stays", "yes")
 	if p = f.run(); words(p.facts["path.height_short"]) != "yes" {
 		t.Error("a layer that stays gives nothing")
 	}
@@ -144,7 +146,7 @@ func TestAddedWeight(t *testing.T) {
 		if got := p.facts["path.added_weight"]; math.Abs(got.Set.Range.Lo-want) > 1e-9 || !got.Set.Range.IsPoint() || got.Deps != nil {
 			t.Errorf("%s: %+v, want %v", path, got, want)
 		}
-		if c := f.checks["path.added_weight"]; c == nil || c.Outcome != assess.CheckOpen || c.Margin.Hi >= 0 {
+		if c := f.checks["path.added_weight"]; c == nil || c.Outcome != result.CheckOpen || c.Margin.Hi >= 0 {
 			t.Errorf("%s: over 5 psf is to be added up: %+v", path, c)
 		}
 	}
@@ -153,7 +155,7 @@ func TestAddedWeight(t *testing.T) {
 func TestStepsAreNoBases(t *testing.T) {
 	f := tiled(t, "remove")
 	p := f.run()
-	if words(p.facts["path.is_base"]) != "no" || p.facts["path.added_weight"].Presence.Truth != assess.No || len(f.checks) != 0 && f.checks["path.height_left"] != nil {
+	if words(p.facts["path.is_base"]) != "no" || p.facts["path.added_weight"].Presence.Truth != logic.No || len(f.checks) != 0 && f.checks["path.height_left"] != nil {
 		t.Errorf("%+v", p.facts)
 	}
 }
@@ -164,7 +166,7 @@ func TestBuildUpForAReader(t *testing.T) {
 	f := tiled(t, "backer-board")
 	delete(f.zone.facts, "tile.thickness")
 	b := BuildUp(figure.For("us", quantity.US), f.path)
-	if b.Path != assess.BackerBoard || len(b.Layers) != 4 || b.Layers[0].Thickness != quantity.Point(5.0/16) {
+	if b.Path != result.BackerBoard || len(b.Layers) != 4 || b.Layers[0].Thickness != quantity.Point(5.0/16) {
 		t.Fatalf("%+v", b)
 	}
 	want := quantity.Range{Lo: leastBuild["backer-board"], Hi: 5.0/16 + 3.0/16 + 1.0/2 + 1.0/8}

@@ -5,9 +5,11 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // sound is a floor of whole 2x10 joists whose own sum decides.
@@ -43,7 +45,7 @@ func TestOwnSumOfAJoist(t *testing.T) {
 		t.Errorf("total %+v, want %v", total, want)
 	}
 	c := f.checks["joist.ratio_live"]
-	if c == nil || c.Outcome != assess.CheckHolds || c.Work == nil || c.Work.Result() != c.Value || len(c.Sources) < 2 {
+	if c == nil || c.Outcome != result.CheckHolds || c.Work == nil || c.Work.Result() != c.Value || len(c.Sources) < 2 {
 		t.Errorf("check %+v", c)
 	}
 }
@@ -129,7 +131,7 @@ func TestNoNumberForARefusedMember(t *testing.T) {
 			spoil(f)
 			f.run()
 			for _, id := range []string{"joist.ratio_live", "joist.own_ratio", "joist.ratio_total"} {
-				if fact := f.zone.facts[id]; fact.Presence.Truth != assess.No && fact.Set.Range != quantity.Everything || fact.Deps != nil {
+				if fact := f.zone.facts[id]; fact.Presence.Truth != logic.No && fact.Set.Range != quantity.Everything || fact.Deps != nil {
 					t.Errorf("%s is %+v", id, fact)
 				}
 			}
@@ -137,7 +139,7 @@ func TestNoNumberForARefusedMember(t *testing.T) {
 				t.Errorf("path.ratio_total is %+v", fact)
 			}
 			c := f.checks["joist.ratio_live"]
-			if c == nil || c.Outcome != assess.CheckRefused || c.Value != quantity.Everything || c.Work != nil || c.Note.IsZero() {
+			if c == nil || c.Outcome != result.CheckRefused || c.Value != quantity.Everything || c.Work != nil || c.Note.IsZero() {
 				t.Errorf("check %+v", c)
 			}
 			for id, c := range f.checks {
@@ -158,7 +160,7 @@ func TestDamageNotLookedForLeavesTheSumOpen(t *testing.T) {
 	delete(f.zone.facts, "joist.cut")
 	f.run()
 	live, c := f.zone.facts["joist.ratio_live"], f.checks["joist.ratio_live"]
-	if live.Set.Range != quantity.Everything || c.Outcome != assess.CheckOpen || !c.Value.IsPoint() {
+	if live.Set.Range != quantity.Everything || c.Outcome != result.CheckOpen || !c.Value.IsPoint() {
 		t.Errorf("fact %+v, check %+v", live, c)
 	}
 	if got := f.zone.Named(live.Deps); len(got) != 1 || got[0].Field != "joist.cut" {
@@ -184,7 +186,7 @@ func TestKnownFigureGoesBeforeTheSum(t *testing.T) {
 		if beside := f.checks["joist.own_ratio"]; (beside != nil) != (c.member == "sawn-lumber") {
 			t.Errorf("%s %s: own sum beside it %v", c.from, c.member, beside)
 		}
-		if c.counts && f.checks["joist.ratio_live"].Outcome != assess.CheckHolds {
+		if c.counts && f.checks["joist.ratio_live"].Outcome != result.CheckHolds {
 			t.Errorf("%s %s: check %+v", c.from, c.member, f.checks["joist.ratio_live"])
 		}
 	}
@@ -198,7 +200,7 @@ func TestPaperNeedsNoMember(t *testing.T) {
 	if got := f.zone.facts["joist.ratio_live"]; got.Set.Range != quantity.Point(480) || got.Deps != nil {
 		t.Errorf("%+v", got)
 	}
-	if got := f.zone.facts["joist.ratio_total"]; got.Presence.Truth != assess.No {
+	if got := f.zone.facts["joist.ratio_total"]; got.Presence.Truth != logic.No {
 		t.Errorf("a stated figure was converted: %+v", got)
 	}
 }
@@ -250,7 +252,7 @@ func TestNoJoistsNoJoistFacts(t *testing.T) {
 	f.words("zone.base", "slab-on-ground")
 	f.run()
 	for _, id := range []string{"joist.ratio_live", "joist.ratio_total", "joist.own_ratio", "panel.short", "panel.short_for_mat"} {
-		if got := f.zone.facts[id]; got.Presence.Truth != assess.No {
+		if got := f.zone.facts[id]; got.Presence.Truth != logic.No {
 			t.Errorf("%s: %+v", id, got)
 		}
 	}
@@ -264,13 +266,13 @@ func TestNoJoistsNoJoistFacts(t *testing.T) {
 func TestFigureThatIsNotThere(t *testing.T) {
 	f := sound(t)
 	p := f.runWith(&figure.Table{})
-	for id, fact := range map[string]assess.Fact{"joist.limit": f.zone.facts["joist.limit"], "flat.limit": f.zone.facts["flat.limit"],
+	for id, fact := range map[string]schema.Fact{"joist.limit": f.zone.facts["joist.limit"], "flat.limit": f.zone.facts["flat.limit"],
 		"path.added_weight": p.facts["path.added_weight"], "path.height_left": p.facts["path.height_left"]} {
 		if fact.Set.Range != quantity.Everything || fact.Deps != nil {
 			t.Errorf("%s: %+v", id, fact)
 		}
 	}
-	for id, fact := range map[string]assess.Fact{"panel.short": f.zone.facts["panel.short"], "path.height_short": p.facts["path.height_short"]} {
+	for id, fact := range map[string]schema.Fact{"panel.short": f.zone.facts["panel.short"], "path.height_short": p.facts["path.height_short"]} {
 		if words(fact) != "open" || fact.Deps != nil {
 			t.Errorf("%s: %+v", id, fact)
 		}
@@ -284,7 +286,7 @@ func TestJustAtTheLimitIsSaid(t *testing.T) {
 		f.words("joist.figure_from", "document").set("joist.known_ratio", quantity.Point(ratio))
 		f.run()
 		c := f.checks["joist.ratio_live"]
-		if c.Outcome != assess.CheckHolds || strings.Contains(c.Note.String(), "just at the limit") != warned {
+		if c.Outcome != result.CheckHolds || strings.Contains(c.Note.String(), "just at the limit") != warned {
 			t.Errorf("L/%v: %v, %s", ratio, c.Outcome, c.Note)
 		}
 	}
@@ -302,7 +304,7 @@ func TestEndsOfTheTables(t *testing.T) {
 
 // TestRangeThatReachesTheLimitIsOpen: its best end is enough, the rest is not.
 func TestRangeThatReachesTheLimitIsOpen(t *testing.T) {
-	for hi, want := range map[float64]assess.CheckOutcome{360: assess.CheckOpen, 359: assess.CheckFails} {
+	for hi, want := range map[float64]result.CheckOutcome{360: result.CheckOpen, 359: result.CheckFails} {
 		f := sound(t)
 		f.words("joist.figure_from", "document").set("joist.known_ratio", quantity.Range{Lo: 300, Hi: hi})
 		f.run()

@@ -3,8 +3,10 @@ package check
 import (
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // sheet is one deck layer of a test.
@@ -17,7 +19,7 @@ func decked(t testing.TB, region string, spacing quantity.Range, open bool, shee
 	f := newFloor(t, region)
 	f.words("zone.base", "joists").set("joist.spacing", spacing)
 	for i, s := range sheets {
-		it := f.item(assess.ScopeDeck, string(rune('a'+i)))
+		it := f.item(schema.ScopeDeck, string(rune('a'+i)))
 		if s.kind != "" {
 			it.words("deck.kind", s.kind)
 		}
@@ -26,7 +28,7 @@ func decked(t testing.TB, region string, spacing quantity.Range, open bool, shee
 		}
 	}
 	if open {
-		f.open(assess.ScopeDeck)
+		f.open(schema.ScopeDeck)
 	}
 	return f
 }
@@ -91,13 +93,13 @@ func TestPanel(t *testing.T) {
 	}
 }
 
-func words(f assess.Fact) string {
+func words(f schema.Fact) string {
 	switch {
-	case f.Presence.Truth == assess.No:
+	case f.Presence.Truth == logic.No:
 		return "absent"
-	case f.Presence.Truth == assess.Open, f.Set.Mask == 3:
+	case f.Presence.Truth == logic.Open, f.Set.Mask == 3:
 		return "open"
-	case f.Set == assess.SetYes:
+	case f.Set == schema.SetYes:
 		return "yes"
 	}
 	return "no"
@@ -120,7 +122,7 @@ func TestPanelCheckShowsTheSum(t *testing.T) {
 	f := decked(t, "us", quantity.Point(16), false, sheet{"plywood", in1932}, sheet{"osb", in1932})
 	f.run()
 	c := f.checks["panel.short"]
-	if c == nil || c.Outcome != assess.CheckHolds || !near(c.Value.Lo, in1932*1.2599210498948732) || !near(c.Work.Result().Lo, c.Value.Lo) || c.Limit.Lo-in1932 > 1e-9 {
+	if c == nil || c.Outcome != result.CheckHolds || !near(c.Value.Lo, in1932*1.2599210498948732) || !near(c.Work.Result().Lo, c.Value.Lo) || c.Limit.Lo-in1932 > 1e-9 {
 		t.Errorf("check %+v", c)
 	}
 }

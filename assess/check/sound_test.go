@@ -9,13 +9,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A blur is one answer of a floor: what is true, and what has been said of it.
 type blur struct {
-	item    assess.Scope // of a listed thing
+	item    schema.Scope // of a listed thing
 	id      string       // empty for the zone
 	name    string
 	exact   quantity.Range
@@ -28,7 +29,7 @@ type blur struct {
 type drawn struct {
 	region string
 	blurs  []blur
-	lists  []assess.Scope // drawn as not finished
+	lists  []schema.Scope // drawn as not finished
 }
 
 // numbers are the quantities that the checks read, with the ends between which
@@ -87,22 +88,22 @@ func draw(t *rapid.T, f *floor) drawn {
 		}
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "deck layers") {
-		at := blur{item: assess.ScopeDeck, id: fmt.Sprint("d", i), name: "deck.kind"}
+		at := blur{item: schema.ScopeDeck, id: fmt.Sprint("d", i), name: "deck.kind"}
 		d.blurs = append(d.blurs, drawWord(t, f, at))
 		at.name = "deck.thickness"
 		d.blurs = append(d.blurs, drawNumber(t, at, quantity.Range{Lo: 0.3, Hi: 1.2}))
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "edges") {
-		at := blur{item: assess.ScopeEdge, id: fmt.Sprint("e", i), name: "edge.rise_allowed"}
+		at := blur{item: schema.ScopeEdge, id: fmt.Sprint("e", i), name: "edge.rise_allowed"}
 		d.blurs = append(d.blurs, drawNumber(t, at, quantity.Range{Lo: 0, Hi: 2}))
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "layers") {
-		at := blur{item: assess.ScopeLayer, id: fmt.Sprint("l", i), name: "layer.stays"}
+		at := blur{item: schema.ScopeLayer, id: fmt.Sprint("l", i), name: "layer.stays"}
 		d.blurs = append(d.blurs, drawWord(t, f, at))
 		at.name = "layer.thickness"
 		d.blurs = append(d.blurs, drawNumber(t, at, quantity.Range{Lo: 0.1, Hi: 1}))
 	}
-	for _, list := range []assess.Scope{assess.ScopeDeck, assess.ScopeEdge, assess.ScopeLayer} {
+	for _, list := range []schema.Scope{schema.ScopeDeck, schema.ScopeEdge, schema.ScopeLayer} {
 		if rapid.Bool().Draw(t, list.String()+" not finished") {
 			d.lists = append(d.lists, list)
 		}
@@ -111,7 +112,7 @@ func draw(t *rapid.T, f *floor) drawn {
 }
 
 // build fills a floor with the answers; those that exact names are the exact ones.
-func build(t testing.TB, d drawn, exact func(b blur) bool, closed func(assess.Scope) bool) *floor {
+func build(t testing.TB, d drawn, exact func(b blur) bool, closed func(schema.Scope) bool) *floor {
 	f := newFloor(t, d.region)
 	items := map[string]*thing{}
 	for _, b := range d.blurs {
@@ -149,7 +150,7 @@ func (t *thing) choice(name string, words []string) {
 	t.words(name, slices.Compact(all)...)
 }
 
-func (f *floor) fact(id string) assess.Fact {
+func (f *floor) fact(id string) schema.Fact {
 	if strings.HasPrefix(id, "path.") {
 		return f.path.facts[id]
 	}
@@ -170,17 +171,17 @@ func TestMoreAnswersNeverContradict(t *testing.T) {
 			some[b.id+b.name] = rapid.Bool().Draw(rt, "becomes exact")
 		}
 		shut := rapid.Bool().Draw(rt, "lists are finished")
-		wide := build(t, d, func(blur) bool { return false }, func(assess.Scope) bool { return false })
-		narrow := build(t, d, func(b blur) bool { return some[b.id+b.name] }, func(assess.Scope) bool { return shut })
+		wide := build(t, d, func(blur) bool { return false }, func(schema.Scope) bool { return false })
+		narrow := build(t, d, func(b blur) bool { return some[b.id+b.name] }, func(schema.Scope) bool { return shut })
 		for _, id := range given {
 			w, n, kind := wide.fact(id), narrow.fact(id), wide.decl(id).Kind
-			if w.Presence.Truth != assess.Open && n.Presence.Truth != w.Presence.Truth {
+			if w.Presence.Truth != logic.Open && n.Presence.Truth != w.Presence.Truth {
 				rt.Fatalf("%s: presence %v becomes %v", id, w.Presence.Truth, n.Presence.Truth)
 			}
-			if n.Presence.Truth != assess.No && w.Presence.Truth != assess.No && !n.Set.Within(w.Set, kind) && n.Deps != nil {
+			if n.Presence.Truth != logic.No && w.Presence.Truth != logic.No && !n.Set.Within(w.Set, kind) && n.Deps != nil {
 				rt.Fatalf("%s: %v becomes %v", id, w.Set, n.Set)
 			}
-			if n.Presence.Truth == assess.Yes && n.Deps == nil && n.Set.Settled(kind) && !n.Set.Within(w.Set, kind) {
+			if n.Presence.Truth == logic.Yes && n.Deps == nil && n.Set.Settled(kind) && !n.Set.Within(w.Set, kind) {
 				rt.Fatalf("%s: %v settles as %v", id, w.Set, n.Set)
 			}
 		}
@@ -194,8 +195,8 @@ func TestNamedAnswersSettle(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		d := draw(rt, shape)
 		never := func(blur) bool { return false }
-		wide := build(t, d, never, func(assess.Scope) bool { return false })
-		all := build(t, d, func(blur) bool { return true }, func(assess.Scope) bool { return true })
+		wide := build(t, d, never, func(schema.Scope) bool { return false })
+		all := build(t, d, func(blur) bool { return true }, func(schema.Scope) bool { return true })
 		for _, id := range given {
 			f := wide.fact(id)
 			named := map[string]bool{}
@@ -207,7 +208,7 @@ func TestNamedAnswersSettle(t *testing.T) {
 					return named["/main/"+b.name]
 				}
 				return named[b.item.String()+"/"+b.id+"/"+b.name]
-			}, func(list assess.Scope) bool { return named[list.String()+"/rest/complete"] })
+			}, func(list schema.Scope) bool { return named[list.String()+"/rest/complete"] })
 			got, want := told.fact(id), all.fact(id)
 			if got.Presence.Truth != want.Presence.Truth || got.Set != want.Set {
 				rt.Fatalf("%s: %v %v with what it names, %v %v with everything; it names %v", id, got.Presence.Truth, got.Set,

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // A checker turns a syntax tree into a compiled condition.
@@ -66,7 +67,7 @@ func (c *checker) bare(n *node) {
 	if n.op == opFact {
 		if f, ok := c.fact(n); !ok {
 			return
-		} else if d := c.names.Schema.Decl(f); d.Kind == assess.KindYesNo {
+		} else if d := c.names.Schema.Decl(f); d.Kind == schema.KindYesNo {
 			hint = message.New("condition/bare_fact.yes_no", "fact", d.ID)
 		}
 		what = message.New("condition/bare_fact.what", "fact", n.text)
@@ -109,7 +110,7 @@ func (c *checker) isChoice(n *node) bool {
 		return false
 	}
 	d := c.names.Schema.Find(n.text)
-	return d != nil && d.Kind != assess.KindQuantity
+	return d != nil && d.Kind != schema.KindQuantity
 }
 
 // choice compiles the test of a choice against words.
@@ -120,10 +121,10 @@ func (c *checker) choice(n, factNode *node, o op, words []*node) term {
 	}
 	d := c.names.Schema.Decl(f)
 	switch {
-	case d.Kind == assess.KindQuantity:
+	case d.Kind == schema.KindQuantity:
 		c.log.add(n.sign, message.New("condition/number_in_list.what", "fact", d.ID), message.New("condition/number_in_list.hint"))
 		return broken
-	case d.Kind == assess.KindText:
+	case d.Kind == schema.KindText:
 		c.log.add(factNode.at, message.New("condition/free_text.what", "fact", d.ID), message.New("condition/free_text.hint"))
 		return broken
 	case o == opIn, o == opNotIn:
@@ -137,11 +138,11 @@ func (c *checker) choice(n, factNode *node, o op, words []*node) term {
 	if o == opUnequal || o == opNotIn {
 		mask = d.Full().Mask &^ mask
 	}
-	return term{op: opIn, fact: f, mask: mask, facts: []assess.FactID{f}, from: n}
+	return term{op: opIn, fact: f, mask: mask, facts: []schema.FactID{f}, from: n}
 }
 
 // mask is the set of the words.
-func (c *checker) mask(d *assess.Declaration, words []*node) uint64 {
+func (c *checker) mask(d *schema.Declaration, words []*node) uint64 {
 	var mask uint64
 	for _, w := range words {
 		if w.op != opText {
@@ -162,13 +163,13 @@ func (c *checker) mask(d *assess.Declaration, words []*node) uint64 {
 }
 
 // meantWord is a hint for a word that is no choice.
-func meantWord(d *assess.Declaration, word string) message.Message {
+func meantWord(d *schema.Declaration, word string) message.Message {
 	if near := assess.Nearest(word, d.Choices); near != "" {
 		return message.New("condition/never.near", "word", strconv.Quote(near))
 	}
 	return itsWords(d)
 }
 
-func itsWords(d *assess.Declaration) message.Message {
+func itsWords(d *schema.Declaration) message.Message {
 	return message.New("condition/needs_word.hint", "words", strings.Join(d.Choices, ", "))
 }

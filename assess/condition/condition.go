@@ -11,6 +11,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // Figures are the sourced numbers that a condition may name as figure.ID.
@@ -23,7 +24,7 @@ type Figures interface {
 
 // Names is what a condition may refer to. Figures and Words may be nil.
 type Names struct {
-	Schema  *assess.Schema
+	Schema  *schema.Schema
 	Figures Figures
 	Words   *Vocabulary // the names of sets and of other conditions
 }
@@ -32,10 +33,10 @@ type Names struct {
 // several goroutines at once.
 type Condition struct {
 	source  string
-	schema  *assess.Schema
+	schema  *schema.Schema
 	syntax  *node
 	root    term
-	reads   []assess.FactID
+	reads   []schema.FactID
 	figures []string
 	lacks   []string
 	splits  []split
@@ -66,7 +67,7 @@ func Compile(src string, at Place, names Names) (*Condition, assess.Problems) {
 
 // Reads are the facts that the condition names, in order of first mention. The
 // caller does not change the list; the same holds for the other lists.
-func (c *Condition) Reads() []assess.FactID { return c.reads }
+func (c *Condition) Reads() []schema.FactID { return c.reads }
 
 // Figures are the ids of the figures that the condition names, in order of
 // first mention.
@@ -78,15 +79,15 @@ func (c *Condition) Lacks() []string { return c.lacks }
 
 // Scopes are the scopes of the facts that the condition names, once each, from
 // the job inwards.
-func (c *Condition) Scopes() []assess.Scope {
-	var seen [assess.ScopePath + 1]bool
+func (c *Condition) Scopes() []schema.Scope {
+	var seen [schema.ScopePath + 1]bool
 	for _, f := range c.reads {
 		seen[c.schema.Decl(f).Scope] = true
 	}
-	var scopes []assess.Scope
+	var scopes []schema.Scope
 	for s, is := range seen {
 		if is {
-			scopes = append(scopes, assess.Scope(s))
+			scopes = append(scopes, schema.Scope(s))
 		}
 	}
 	return scopes

@@ -4,19 +4,19 @@ import (
 	"math"
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // Constants are the values that the fact is compared with, in rising order:
 // where a number may turn the condition. A constant behind arithmetic is
 // carried over to the fact's side.
-func (c *Condition) Constants(f assess.FactID) []float64 {
+func (c *Condition) Constants(f schema.FactID) []float64 {
 	var atoms []*term
 	c.root.atoms(func(t *term) { atoms = append(atoms, t) })
 	return constants(f, atoms)
 }
 
-func constants(f assess.FactID, atoms []*term) []float64 {
+func constants(f schema.FactID, atoms []*term) []float64 {
 	var out []float64
 	for _, a := range atoms {
 		if a.op == opIn {
@@ -36,7 +36,7 @@ func constants(f assess.FactID, atoms []*term) []float64 {
 
 // solve is the value of the fact at which the expression takes the value v; ok
 // is false where anything else than constants stands beside the fact.
-func (n *number) solve(f assess.FactID, v float64) (float64, bool) {
+func (n *number) solve(f schema.FactID, v float64) (float64, bool) {
 	switch n.op {
 	case opFact:
 		return v, n.fact == f && !math.IsInf(v, 0) && !math.IsNaN(v)

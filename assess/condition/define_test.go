@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/schema"
 )
 
 var shared = condition.Definitions{
@@ -68,7 +68,7 @@ func TestNotInDoesNotHoldWhereTheFactIsAbsent(t *testing.T) {
 	}{
 		"no":      {facts{"layer.tight": present(words("layer.tight", "no"))}, "yes"},
 		"yes":     {facts{"layer.tight": present(words("layer.tight", "yes"))}, "no"},
-		"absent":  {facts{"layer.tight": assess.Absent}, "no"},
+		"absent":  {facts{"layer.tight": schema.Absent}, "no"},
 		"nothing": {facts{}, "open"},
 		"may be":  {facts{"layer.tight": may(words("layer.tight", "no"))}, "open"},
 	} {

@@ -1,16 +1,16 @@
 package condition
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // dimension is that of the first fact or figure that gives the node one.
 func (c *checker) dimension(n *node) (quantity.Dimension, bool) {
 	switch n.op {
 	case opFact:
-		if d := c.names.Schema.Find(n.text); d != nil && d.Kind == assess.KindQuantity {
+		if d := c.names.Schema.Find(n.text); d != nil && d.Kind == schema.KindQuantity {
 			return d.Dimension, true
 		}
 	case opFigure:

@@ -3,8 +3,9 @@ package condition
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // Eval is what the facts say of the condition. An atom is And(presence of its
@@ -13,15 +14,15 @@ import (
 // names in several comparisons are tried one possible value after another, and
 // the outcome is settled where all agree. An open outcome depends on the
 // addresses whose answers settle it. Settled facts cost no allocation.
-func (c *Condition) Eval(r assess.Reader) assess.Outcome {
+func (c *Condition) Eval(r schema.Reader) logic.Outcome {
 	if len(c.lacks) > 0 {
-		return assess.Outcome{}
+		return logic.Outcome{}
 	}
 	f := frame{reader: r}
 	out := c.root.eval(&f)
-	if out.Truth == assess.Open && len(c.splits) > 0 {
-		if t := c.agreed(r); t != assess.Open {
-			return assess.Outcome{Truth: t}
+	if out.Truth == logic.Open && len(c.splits) > 0 {
+		if t := c.agreed(r); t != logic.Open {
+			return logic.Outcome{Truth: t}
 		}
 	}
 	return out
@@ -30,17 +31,17 @@ func (c *Condition) Eval(r assess.Reader) assess.Outcome {
 // A frame is what the facts are read from: some are held at one possibility,
 // the rest are as the reader has them.
 type frame struct {
-	reader assess.Reader
+	reader schema.Reader
 	held   []held
 	blind  bool // dependencies are of no interest
 }
 
 type held struct {
-	id   assess.FactID
-	fact assess.Fact
+	id   schema.FactID
+	fact schema.Fact
 }
 
-func (f *frame) fact(id assess.FactID) assess.Fact {
+func (f *frame) fact(id schema.FactID) schema.Fact {
 	for i := range f.held {
 		if f.held[i].id == id {
 			return f.held[i].fact
@@ -53,7 +54,7 @@ func (f *frame) fact(id assess.FactID) assess.Fact {
 	return fact
 }
 
-func (t *term) eval(f *frame) assess.Outcome {
+func (t *term) eval(f *frame) logic.Outcome {
 	switch t.op {
 	case opAnd:
 		return t.all(f)
@@ -67,20 +68,20 @@ func (t *term) eval(f *frame) assess.Outcome {
 	return t.compared(f)
 }
 
-func (t *term) all(f *frame) assess.Outcome {
-	out := assess.Proven
+func (t *term) all(f *frame) logic.Outcome {
+	out := logic.Proven
 	for i := range t.kids {
-		if out = out.And(t.kids[i].eval(f)); out.Truth == assess.No {
+		if out = out.And(t.kids[i].eval(f)); out.Truth == logic.No {
 			break
 		}
 	}
 	return out
 }
 
-func (t *term) any(f *frame) assess.Outcome {
-	out := assess.Refuted
+func (t *term) any(f *frame) logic.Outcome {
+	out := logic.Refuted
 	for i := range t.kids {
-		if out = out.Or(t.kids[i].eval(f)); out.Truth == assess.Yes {
+		if out = out.Or(t.kids[i].eval(f)); out.Truth == logic.Yes {
 			break
 		}
 	}
@@ -88,41 +89,41 @@ func (t *term) any(f *frame) assess.Outcome {
 }
 
 // compared compares two numbers.
-func (t *term) compared(f *frame) assess.Outcome {
-	presence := assess.Proven
-	var deps assess.Deps
+func (t *term) compared(f *frame) logic.Outcome {
+	presence := logic.Proven
+	var deps logic.Deps
 	for _, id := range t.facts {
 		fact := f.fact(id)
-		if presence = presence.And(fact.Presence); presence.Truth == assess.No {
-			return assess.Refuted
+		if presence = presence.And(fact.Presence); presence.Truth == logic.No {
+			return logic.Refuted
 		}
 		deps = deps.Union(fact.Deps)
 	}
 	switch relate(t.op, t.sides[0].eval(f), t.sides[1].eval(f)) {
-	case assess.Yes:
+	case logic.Yes:
 		return presence
-	case assess.No:
-		return assess.Refuted
+	case logic.No:
+		return logic.Refuted
 	}
-	return assess.OpenOn(presence.Deps.Union(deps))
+	return logic.OpenOn(presence.Deps.Union(deps))
 }
 
 // relate compares every value of a with every value of b: yes or no where all
 // agree, else open. Equality is proven between two points alone.
-func relate(o op, a, b quantity.Range) assess.Truth {
+func relate(o op, a, b quantity.Range) logic.Truth {
 	switch o {
 	case opLess:
-		return assess.TruthOf(a.Hi < b.Lo, a.Lo >= b.Hi)
+		return logic.TruthOf(a.Hi < b.Lo, a.Lo >= b.Hi)
 	case opAtMost:
-		return assess.TruthOf(a.Hi <= b.Lo, a.Lo > b.Hi)
+		return logic.TruthOf(a.Hi <= b.Lo, a.Lo > b.Hi)
 	case opMore:
-		return assess.TruthOf(a.Lo > b.Hi, a.Hi <= b.Lo)
+		return logic.TruthOf(a.Lo > b.Hi, a.Hi <= b.Lo)
 	case opAtLeast:
-		return assess.TruthOf(a.Lo >= b.Hi, a.Hi < b.Lo)
+		return logic.TruthOf(a.Lo >= b.Hi, a.Hi < b.Lo)
 	case opEqual:
-		return assess.TruthOf(a.IsPoint() && a == b, a.Hi < b.Lo || b.Hi < a.Lo)
+		return logic.TruthOf(a.IsPoint() && a == b, a.Hi < b.Lo || b.Hi < a.Lo)
 	}
-	return assess.TruthOf(a.Hi < b.Lo || b.Hi < a.Lo, a.IsPoint() && a == b)
+	return logic.TruthOf(a.Hi < b.Lo || b.Hi < a.Lo, a.IsPoint() && a == b)
 }
 
 // eval is interval arithmetic: the range holds every value that the expression
@@ -150,7 +151,7 @@ func (n *number) eval(f *frame) quantity.Range {
 }
 
 // facts adds those that the number names and that seen does not hold yet.
-func (n *number) facts(seen []assess.FactID) []assess.FactID {
+func (n *number) facts(seen []schema.FactID) []schema.FactID {
 	if n == nil {
 		return seen
 	}

@@ -5,6 +5,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // Mentions are the names of sets and conditions in the text of a condition, in
@@ -92,7 +93,7 @@ func (c *checker) set(n *node) {
 }
 
 // spread puts the words of each set in the place of its name.
-func (c *checker) spread(d *assess.Declaration, list []*node) []*node {
+func (c *checker) spread(d *schema.Declaration, list []*node) []*node {
 	var out []*node
 	for _, n := range list {
 		if n.op != opSet {

@@ -3,17 +3,18 @@ package condition
 import (
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // Show says how an explanation names things. Where Label or Word is nil, facts
 // have their short names and choices the words of the record.
 type Show struct {
 	Units quantity.System
-	Label func(assess.FactID) string
-	Word  func(f assess.FactID, choice string) string
+	Label func(schema.FactID) string
+	Word  func(f schema.FactID, choice string) string
 }
 
 // A Joint says how the parts of an explanation belong together.
@@ -33,15 +34,15 @@ const (
 // branches only. A chain that comes down to one branch is that branch.
 type Explanation struct {
 	Joint Joint
-	Truth assess.Truth
+	Truth logic.Truth
 	Text  message.Message // of a Leaf: the comparison with the values that its facts have
-	Facts []assess.FactID // of a Leaf: the facts that it names
+	Facts []schema.FactID // of a Leaf: the facts that it names
 	Parts []Explanation
 }
 
 // Explain says what decided the outcome that Eval gives for the same facts.
 // Where the outcome is open, the deciding branches are the open ones.
-func (c *Condition) Explain(r assess.Reader, show Show) Explanation {
+func (c *Condition) Explain(r schema.Reader, show Show) Explanation {
 	if len(c.lacks) > 0 {
 		return Explanation{Text: message.New("condition/lacks.figure", "names", strings.Join(c.lacks, ", "))}
 	}
@@ -70,7 +71,7 @@ func (e *explainer) explain(t *term) Explanation {
 }
 
 // chain keeps the parts that have the truth of the whole.
-func (e *explainer) chain(t *term, truth assess.Truth) Explanation {
+func (e *explainer) chain(t *term, truth logic.Truth) Explanation {
 	x := Explanation{Joint: All, Truth: truth}
 	if t.op == opOr {
 		x.Joint = Any

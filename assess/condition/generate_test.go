@@ -7,8 +7,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A tree is a random condition, kept in parts so that they can be shuffled.
@@ -69,7 +70,7 @@ func grow(t *rapid.T, depth int, always, any []func(*rapid.T) string) tree {
 // choiceAtom compares a choice with one or several of its words.
 func choiceAtom(names ...string) func(*rapid.T) string {
 	return func(t *rapid.T) string {
-		d := schema.Find(rapid.SampledFrom(names).Draw(t, "fact"))
+		d := declared.Find(rapid.SampledFrom(names).Draw(t, "fact"))
 		switch rapid.IntRange(0, 2).Draw(t, "comparison") {
 		case 0:
 			return fmt.Sprintf("%s == %q", d.ID, rapid.SampledFrom(d.Choices).Draw(t, "word"))
@@ -85,7 +86,7 @@ func choiceAtom(names ...string) func(*rapid.T) string {
 // numberAtom compares a number with a constant from 1 to top.
 func numberAtom(top int, names ...string) func(*rapid.T) string {
 	return func(t *rapid.T) string {
-		d := schema.Find(rapid.SampledFrom(names).Draw(t, "fact"))
+		d := declared.Find(rapid.SampledFrom(names).Draw(t, "fact"))
 		k := fmt.Sprint(rapid.IntRange(1, top).Draw(t, "constant"))
 		signs := []string{"<", "<=", ">", ">=", "==", "!="}
 		if d.Dimension == quantity.Length {
@@ -119,28 +120,28 @@ var (
 // world draws a state of all facts.
 func world(t *rapid.T) facts {
 	out := facts{}
-	for i := range schema.All() {
-		d := &schema.All()[i]
-		f := assess.Fact{Presence: assess.Proven, Set: someSet(t, d)}
+	for i := range declared.All() {
+		d := &declared.All()[i]
+		f := schema.Fact{Presence: logic.Proven, Set: someSet(t, d)}
 		if !d.Always {
-			f.Presence = rapid.SampledFrom([]assess.Outcome{assess.Proven, {}, assess.Refuted}).Draw(t, d.ID+" applies")
+			f.Presence = rapid.SampledFrom([]logic.Outcome{logic.Proven, {}, logic.Refuted}).Draw(t, d.ID+" applies")
 		}
 		out[d.ID] = f
 	}
 	return out
 }
 
-func someSet(t *rapid.T, d *assess.Declaration) assess.Set {
+func someSet(t *rapid.T, d *schema.Declaration) schema.Set {
 	switch d.Kind {
-	case assess.KindText:
-		return assess.Set{}
-	case assess.KindQuantity:
+	case schema.KindText:
+		return schema.Set{}
+	case schema.KindQuantity:
 		return someRange(t, d)
 	}
-	return assess.Set{Mask: rapid.Uint64Range(1, d.Full().Mask).Draw(t, d.ID)}
+	return schema.Set{Mask: rapid.Uint64Range(1, d.Full().Mask).Draw(t, d.ID)}
 }
 
-func someRange(t *rapid.T, d *assess.Declaration) assess.Set {
+func someRange(t *rapid.T, d *schema.Declaration) schema.Set {
 	lo := rapid.IntRange(1, 5).Draw(t, d.ID+" low")
 	s := between(float64(lo), float64(rapid.IntRange(lo, 5).Draw(t, d.ID+" high")))
 	switch rapid.IntRange(0, 5).Draw(t, d.ID+" open end") {
@@ -155,17 +156,17 @@ func someRange(t *rapid.T, d *assess.Declaration) assess.Set {
 }
 
 // narrowed draws a state in which no more is possible than in f.
-func (f facts) narrowed(t *rapid.T, touch func(*assess.Declaration) (value, presence bool)) facts {
+func (f facts) narrowed(t *rapid.T, touch func(*schema.Declaration) (value, presence bool)) facts {
 	out := facts{}
-	for i := range schema.All() { // in one order, so that a failure can be drawn again
-		d := &schema.All()[i]
+	for i := range declared.All() { // in one order, so that a failure can be drawn again
+		d := &declared.All()[i]
 		name, fact := d.ID, f[d.ID]
 		value, presence := touch(d)
-		if value && d.Kind != assess.KindText {
+		if value && d.Kind != schema.KindText {
 			fact.Set = part(t, d, fact.Set)
 		}
-		if presence && fact.Presence.Truth == assess.Open {
-			fact.Presence = rapid.SampledFrom([]assess.Outcome{assess.Proven, assess.Refuted}).Draw(t, name+" applies now")
+		if presence && fact.Presence.Truth == logic.Open {
+			fact.Presence = rapid.SampledFrom([]logic.Outcome{logic.Proven, logic.Refuted}).Draw(t, name+" applies now")
 		}
 		out[name] = fact
 	}
@@ -174,7 +175,7 @@ func (f facts) narrowed(t *rapid.T, touch func(*assess.Declaration) (value, pres
 
 // least is the least value that the tests answer with: an answer below the
 // declared bounds is refused at entry, and a divisor is never zero.
-func least(d *assess.Declaration) float64 {
+func least(d *schema.Declaration) float64 {
 	if d.Bounds.Lo > 0 {
 		return d.Bounds.Lo
 	}
@@ -182,8 +183,8 @@ func least(d *assess.Declaration) float64 {
 }
 
 // part draws one value of a set.
-func part(t *rapid.T, d *assess.Declaration, s assess.Set) assess.Set {
-	if d.Kind == assess.KindQuantity {
+func part(t *rapid.T, d *schema.Declaration, s schema.Set) schema.Set {
+	if d.Kind == schema.KindQuantity {
 		r := s.Range.Meet(quantity.Range{Lo: least(d), Hi: 9})
 		steps := rapid.IntRange(0, int(2*(r.Hi-r.Lo))).Draw(t, d.ID+" becomes")
 		return point(r.Lo + float64(steps)/2)

@@ -3,8 +3,8 @@ package condition
 import (
 	"slices"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // reserved are the words that CEL keeps for itself.
@@ -71,7 +71,7 @@ func (p *parser) nameFault(n *node, words []string) {
 // shortName is topic and field of a longer address.
 func shortName(words []string) string {
 	n := len(words)
-	if _, ok := assess.TopicScope(words[n-2]); ok {
+	if _, ok := schema.TopicScope(words[n-2]); ok {
 		return words[n-2] + "." + words[n-1]
 	}
 	return words[n-3] + "." + words[n-1]

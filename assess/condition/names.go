@@ -7,6 +7,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // broken reports whether a part of the node cannot be read or names nothing
@@ -47,7 +48,7 @@ func (c *checker) mentions(n *node) {
 }
 
 // fact finds a fact by its name and notes that the condition reads it.
-func (c *checker) fact(n *node) (assess.FactID, bool) {
+func (c *checker) fact(n *node) (schema.FactID, bool) {
 	f, ok := c.names.Schema.Lookup(n.text)
 	if !ok {
 		c.log.add(n.at, message.New("condition/no_fact.what", "name", n.text), assess.DidYouMean(n.text, c.factNames(n.text)))

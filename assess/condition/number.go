@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A measured is a checked number with what is known of it at load.
@@ -150,7 +150,7 @@ func (c *checker) numberFact(n *node) measured {
 		return unmeasured
 	}
 	d := c.names.Schema.Decl(f)
-	if d.Kind != assess.KindQuantity {
+	if d.Kind != schema.KindQuantity {
 		c.log.add(n.at, message.New("condition/fact_not_number.what", "fact", d.ID), message.New("condition/fact_not_number.hint"))
 		return unmeasured
 	}

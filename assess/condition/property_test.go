@@ -7,8 +7,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
+	"underfoot/assess/schema"
 )
 
 // check tries a property often enough to meet its rare cases.
@@ -24,10 +25,10 @@ func TestNarrowingKeepsWhatIsSettled(t *testing.T) {
 		src := grow(t, 3, alwaysAtoms, anyAtoms).String()
 		c, wide := compiled(t, src), world(t)
 		before := c.Eval(wide)
-		narrow := wide.narrowed(t, func(d *assess.Declaration) (bool, bool) {
+		narrow := wide.narrowed(t, func(d *schema.Declaration) (bool, bool) {
 			return rapid.Bool().Draw(t, "value of "+d.ID), rapid.Bool().Draw(t, "presence of "+d.ID)
 		})
-		if after := c.Eval(narrow); before.Truth != assess.Open && after.Truth != before.Truth {
+		if after := c.Eval(narrow); before.Truth != logic.Open && after.Truth != before.Truth {
 			t.Fatalf("%s was %v and becomes %v", src, before.Truth, after.Truth)
 		}
 	})
@@ -39,14 +40,14 @@ func TestNamedDependenciesSettle(t *testing.T) {
 		src := grow(t, 3, alwaysAtoms, anyAtoms).String()
 		c, wide := compiled(t, src), world(t)
 		before := c.Eval(wide)
-		if (before.Truth == assess.Open) != (len(before.Deps) > 0) {
+		if (before.Truth == logic.Open) != (len(before.Deps) > 0) {
 			t.Fatalf("%s is %v on %v", src, before.Truth, dependsOn(before.Deps))
 		}
-		narrow := wide.narrowed(t, func(d *assess.Declaration) (bool, bool) {
+		narrow := wide.narrowed(t, func(d *schema.Declaration) (bool, bool) {
 			f := id(d.ID)
-			return before.Deps.Has(assess.Ref(f)), before.Deps.Has(assess.Ref(presenceRef + f))
+			return before.Deps.Has(logic.Ref(f)), before.Deps.Has(logic.Ref(presenceRef + f))
 		})
-		if after := c.Eval(narrow); after.Truth == assess.Open {
+		if after := c.Eval(narrow); after.Truth == logic.Open {
 			t.Fatalf("%s stays open on %v after answers to %v", src, dependsOn(after.Deps), dependsOn(before.Deps))
 		}
 	})
@@ -86,14 +87,14 @@ func TestEveryCompletion(t *testing.T) {
 		got := c.Eval(in)
 		var seen [3]bool
 		completions(in, c.Reads(), func(f facts) { seen[c.Eval(f).Truth] = true })
-		want := assess.Open
+		want := logic.Open
 		switch {
-		case seen[assess.Open]:
+		case seen[logic.Open]:
 			t.Fatalf("%s is open with every answer given", src)
-		case !seen[assess.No]:
-			want = assess.Yes
-		case !seen[assess.Yes]:
-			want = assess.No
+		case !seen[logic.No]:
+			want = logic.Yes
+		case !seen[logic.Yes]:
+			want = logic.No
 		}
 		if got.Truth != want {
 			t.Fatalf("%s is %v, and %v over all completions", src, got.Truth, want)
@@ -112,7 +113,7 @@ func TestSettledIsEveryCompletion(t *testing.T) {
 		}
 		got := c.Eval(in)
 		completions(in, c.Reads(), func(f facts) {
-			if one := c.Eval(f); one.Truth == assess.Open || got.Truth != assess.Open && one.Truth != got.Truth {
+			if one := c.Eval(f); one.Truth == logic.Open || got.Truth != logic.Open && one.Truth != got.Truth {
 				t.Fatalf("%s is %v, and %v in one completion", src, got.Truth, one.Truth)
 			}
 		})
@@ -121,14 +122,14 @@ func TestSettledIsEveryCompletion(t *testing.T) {
 
 // completions calls visit for each way to know everything about the facts:
 // numbers at each half from below the least constant to above the greatest.
-func completions(in facts, reads []assess.FactID, visit func(facts)) {
+func completions(in facts, reads []schema.FactID, visit func(facts)) {
 	if len(reads) == 0 {
 		visit(in)
 		return
 	}
-	d := schema.Decl(reads[0])
+	d := declared.Decl(reads[0])
 	fact := in[d.ID]
-	with := func(f assess.Fact) {
+	with := func(f schema.Fact) {
 		next := facts{d.ID: f}
 		for name, other := range in {
 			if name != d.ID {
@@ -137,10 +138,10 @@ func completions(in facts, reads []assess.FactID, visit func(facts)) {
 		}
 		completions(next, reads[1:], visit)
 	}
-	if fact.Presence.Truth != assess.Yes {
-		with(assess.Absent)
+	if fact.Presence.Truth != logic.Yes {
+		with(schema.Absent)
 	}
-	if fact.Presence.Truth == assess.No {
+	if fact.Presence.Truth == logic.No {
 		return
 	}
 	for _, s := range values(d, fact.Set) {
@@ -148,9 +149,9 @@ func completions(in facts, reads []assess.FactID, visit func(facts)) {
 	}
 }
 
-func values(d *assess.Declaration, s assess.Set) []assess.Set {
-	var out []assess.Set
-	if d.Kind == assess.KindQuantity {
+func values(d *schema.Declaration, s schema.Set) []schema.Set {
+	var out []schema.Set
+	if d.Kind == schema.KindQuantity {
 		for v := least(d); v <= 6; v += 0.5 {
 			if s.Range.Contains(v) {
 				out = append(out, point(v))

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // family defines a family. Whether the families divide the words of their fact
@@ -47,12 +48,12 @@ func (d *definer) set(r SetRecord) {
 }
 
 // choice is the fact whose words a set has; nil where it has none.
-func (d *definer) choice(id, fact string) *assess.Declaration {
+func (d *definer) choice(id, fact string) *schema.Declaration {
 	of := d.names.Schema.Find(fact)
 	switch {
 	case of == nil:
 		d.fault(id, message.New("condition/no_fact.what", "name", fact), assess.DidYouMean(fact, d.facts()))
-	case of.Kind != assess.KindChoice:
+	case of.Kind != schema.KindChoice:
 		d.fault(id, message.New("condition/set.no_choice", "fact", fact), noHint)
 		of = nil
 	case slices.Contains(of.Choices, id):
@@ -70,7 +71,7 @@ func (d *definer) facts() []string {
 }
 
 // known refuses words that the fact does not have.
-func (d *definer) known(id string, of *assess.Declaration, words []string) {
+func (d *definer) known(id string, of *schema.Declaration, words []string) {
 	for _, w := range words {
 		if !slices.Contains(of.Choices, w) {
 			d.fault(id, message.New("condition/set.no_word", "fact", of.ID, "word", w), assess.DidYouMean(w, of.Choices))
@@ -79,7 +80,7 @@ func (d *definer) known(id string, of *assess.Declaration, words []string) {
 }
 
 // store takes up a set with its words in the order of the fact's choices.
-func (d *definer) store(s *Set, of *assess.Declaration) {
+func (d *definer) store(s *Set, of *schema.Declaration) {
 	place := func(w string) int { return slices.Index(of.Choices, w) }
 	slices.SortFunc(s.Words, func(a, b string) int { return place(a) - place(b) })
 	if len(s.Words) == 0 {

@@ -1,8 +1,8 @@
 package condition
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // Tell is the whole condition in words, for a reader who sees no floor yet: the
@@ -36,7 +36,7 @@ func (j Joint) Message() message.Message {
 }
 
 // name is what the reader calls a fact.
-func (w words) name(f assess.FactID) string {
+func (w words) name(f schema.FactID) string {
 	if w.show.Label != nil {
 		return w.show.Label(f)
 	}

@@ -4,17 +4,18 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A told condition names every part of it, proven or not, and no value: what a
 // reader needs who looks at the rule and not at a floor.
 func TestTell(t *testing.T) {
 	c := compile(t, `zone.base == "joists" && (layer.laid <= figure.presumed_to || !(floor.cracks > 2))`)
-	show := condition.Show{Units: quantity.US, Label: func(f assess.FactID) string { return "the " + schema.Decl(f).ID }}
+	show := condition.Show{Units: quantity.US, Label: func(f schema.FactID) string { return "the " + declared.Decl(f).ID }}
 	want := "all of these: open\n  the zone.base is joists: open\n  any of these: open\n" +
 		"    the layer.laid is at most 1980: open\n    the contrary of: open\n      the floor.cracks is more than 2: open"
 	if got := c.Tell(show).Lines(message.English()); got != want {
@@ -27,8 +28,8 @@ func TestTellLeavesNothingOut(t *testing.T) {
 	src := `danger.gas == "yes" || joist.span / joist.depth > 15 && (floor.cracks != 2 || layer.kind in ["linoleum", "plywood"])`
 	told := compile(t, src).Tell(condition.Show{}).Lines(message.English())
 	for _, f := range compile(t, src).Reads() {
-		if !strings.Contains(told, schema.Decl(f).ID) {
-			t.Errorf("%s is left out of\n%s", schema.Decl(f).ID, told)
+		if !strings.Contains(told, declared.Decl(f).ID) {
+			t.Errorf("%s is left out of\n%s", declared.Decl(f).ID, told)
 		}
 	}
 }
@@ -36,9 +37,9 @@ func TestTellLeavesNothingOut(t *testing.T) {
 // Of a long list an explanation names the words that the floor may have, and
 // where it can have none the first few.
 func TestLongListsAreShortened(t *testing.T) {
-	many := assess.Declaration{ID: "layer.colour", Scope: assess.ScopeLayer, Kind: assess.KindChoice, Always: true,
+	many := schema.Declaration{ID: "layer.colour", Scope: schema.ScopeLayer, Kind: schema.KindChoice, Always: true,
 		Choices: []string{"a", "b", "c", "d", "e", "f", "g", "h"}}
-	s := assess.NewSchema([]assess.Declaration{many})
+	s := schema.NewSchema([]schema.Declaration{many})
 	c, problems := condition.Compile(`layer.colour in ["a", "b", "c", "d", "e", "f", "g"]`, condition.Place{}, condition.Names{Schema: s})
 	if len(problems) > 0 {
 		t.Fatal(problems)
@@ -51,7 +52,7 @@ func TestLongListsAreShortened(t *testing.T) {
 		{1<<6 | 1<<7, "layer.colour (g or h) is one of g; and 6 more: open"},
 		{1 << 7, "layer.colour (h) is one of a; b; c; d; e; f; and 1 more: no"},
 	} {
-		floor := single{assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: tt.mask}}}
+		floor := single{schema.Fact{Presence: logic.Proven, Set: schema.Set{Mask: tt.mask}}}
 		if got := c.Explain(floor, condition.Show{}).Lines(message.English()); got != tt.want {
 			t.Errorf("explained as %q, want %q", got, tt.want)
 		}
@@ -59,6 +60,6 @@ func TestLongListsAreShortened(t *testing.T) {
 }
 
 // single is a floor of one fact.
-type single struct{ fact assess.Fact }
+type single struct{ fact schema.Fact }
 
-func (s single) Fact(assess.FactID) assess.Fact { return s.fact }
+func (s single) Fact(schema.FactID) schema.Fact { return s.fact }

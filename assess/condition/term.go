@@ -1,8 +1,8 @@
 package condition
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A term is a compiled condition or a part of it: a chain of && or ||, a
@@ -11,10 +11,10 @@ import (
 type term struct {
 	op    op              // opAnd, opOr, opNot, opIn for a choice, or a comparison of numbers
 	kids  []term          // of opAnd, opOr, opNot
-	fact  assess.FactID   // of opIn
+	fact  schema.FactID   // of opIn
 	mask  uint64          // of opIn: the words that prove it
 	sides [2]*number      // of a comparison
-	facts []assess.FactID // of an atom: each fact that it names, once
+	facts []schema.FactID // of an atom: each fact that it names, once
 	from  *node
 }
 
@@ -22,7 +22,7 @@ type term struct {
 type number struct {
 	op    op             // opNumber, opFact, opNeg or an operation
 	value quantity.Range // of opNumber
-	fact  assess.FactID  // of opFact
+	fact  schema.FactID  // of opFact
 	sides [2]*number     // of an operation; opNeg has the first alone
 }
 

@@ -4,7 +4,7 @@ import (
 	"maps"
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // A Vocabulary is the names that conditions share: sets of words and parts of
@@ -51,7 +51,7 @@ func named[T any](v *Vocabulary, among map[string]*T) []*T {
 
 // Set is the set of a name that has words of the fact; nil where there is none.
 // A vocabulary that is nil has no names.
-func (v *Vocabulary) Set(id string, of *assess.Declaration) *Set {
+func (v *Vocabulary) Set(id string, of *schema.Declaration) *Set {
 	if s := v.set(id); s != nil && s.fits(of) {
 		return s
 	}
@@ -59,7 +59,7 @@ func (v *Vocabulary) Set(id string, of *assess.Declaration) *Set {
 }
 
 // fits reports whether the words of the set are words of the fact.
-func (s *Set) fits(d *assess.Declaration) bool { return s.Of == d.ID || s.Of == d.Like }
+func (s *Set) fits(d *schema.Declaration) bool { return s.Of == d.ID || s.Of == d.Like }
 
 func (v *Vocabulary) set(id string) *Set {
 	if v == nil {

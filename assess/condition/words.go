@@ -3,17 +3,18 @@ package condition
 import (
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // words puts comparisons into text, with values in place of figures and behind
 // the names of facts.
 type words struct {
-	schema *assess.Schema
+	schema *schema.Schema
 	show   Show
-	reader assess.Reader
+	reader schema.Reader
 }
 
 // relations are the keys of what an operator says.
@@ -33,7 +34,7 @@ func (w words) comparison(n *node) message.Message {
 		return w.relation(o, w.side(left, 0), w.side(right, 0))
 	}
 	f, _ := w.schema.Lookup(left.text)
-	if w.schema.Decl(f).Kind == assess.KindQuantity {
+	if w.schema.Decl(f).Kind == schema.KindQuantity {
 		return w.relation(o, w.fact(f), w.side(right, 0))
 	}
 	return w.relation(o, w.fact(f), w.choices(f, right))
@@ -70,7 +71,7 @@ const manyChoices = 6
 
 // choices are the words that a fact is compared with. Where there is a floor, a
 // long list names those that it may have and counts the others.
-func (w words) choices(f assess.FactID, n *node) any {
+func (w words) choices(f schema.FactID, n *node) any {
 	if n.op == opText {
 		return w.choice(f, n.text)
 	}
@@ -91,7 +92,7 @@ func (w words) choices(f assess.FactID, n *node) any {
 
 // possible are the words of a list that the fact may have, the first few of
 // them; where it can have none, the first few of the list.
-func (w words) possible(f assess.FactID, kids []*node) []*node {
+func (w words) possible(f schema.FactID, kids []*node) []*node {
 	d, set := w.schema.Decl(f), w.reader.Fact(f).Set
 	var out []*node
 	for _, k := range kids {
@@ -105,7 +106,7 @@ func (w words) possible(f assess.FactID, kids []*node) []*node {
 	return out[:min(len(out), manyChoices)]
 }
 
-func (w words) choice(f assess.FactID, word string) string {
+func (w words) choice(f schema.FactID, word string) string {
 	if w.show.Word == nil {
 		return word
 	}
@@ -114,24 +115,24 @@ func (w words) choice(f assess.FactID, word string) string {
 
 // fact is a fact's name with its value behind it, where there is a floor to
 // read it from.
-func (w words) fact(f assess.FactID) any {
+func (w words) fact(f schema.FactID) any {
 	name := w.name(f)
 	if w.reader == nil {
 		return name
 	}
 	fact := w.reader.Fact(f)
 	switch fact.Presence.Truth {
-	case assess.No:
+	case logic.No:
 		return message.New("condition/fact.absent", "name", name)
-	case assess.Open:
+	case logic.Open:
 		return message.New("condition/fact.if_present", "name", name, "value", w.value(f, fact.Set))
 	}
 	return message.New("condition/fact.present", "name", name, "value", w.value(f, fact.Set))
 }
 
-func (w words) value(f assess.FactID, s assess.Set) any {
+func (w words) value(f schema.FactID, s schema.Set) any {
 	d := w.schema.Decl(f)
-	if d.Kind == assess.KindQuantity {
+	if d.Kind == schema.KindQuantity {
 		return quantity.Write(d.Dimension, s.Range, w.show.Units)
 	}
 	if s.Mask == d.Full().Mask {

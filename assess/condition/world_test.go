@@ -5,32 +5,33 @@ import (
 	"slices"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // The facts of the tests: invented bounds, in the vocabulary of a floor.
-var schema = assess.NewSchema([]assess.Declaration{
-	{ID: "room.size", Scope: assess.ScopeArea, Kind: assess.KindQuantity, Dimension: quantity.Area, Always: true},
-	{ID: "zone.base", Scope: assess.ScopeZone, Kind: assess.KindChoice, Choices: []string{"joists", "beam-and-deck", "slab-on-ground"}, Always: true},
-	{ID: "danger.gas", Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Always: true},
-	{ID: "joist.span", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 1, Hi: 480}},
-	{ID: "joist.depth", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 1, Hi: 24}},
-	{ID: "joist.ratio", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Ratio},
-	{ID: "joist.live_load", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Load, Bounds: quantity.Range{Lo: 1, Hi: 150}},
-	{ID: "joist.size", Scope: assess.ScopeZone, Kind: assess.KindText},
-	{ID: "edge.step_now", Scope: assess.ScopeEdge, Kind: assess.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: -12, Hi: 12}},
-	{ID: "slab.rh", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 0, Hi: 100}},
-	{ID: "slab.rh_limit", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 1, Hi: 100}},
-	{ID: "floor.cracks", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Always: true},
-	{ID: "floor.covers", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Bounds: quantity.Range{Lo: 1, Hi: 50}, Always: true},
-	{ID: "layer.kind", Scope: assess.ScopeLayer, Kind: assess.KindChoice, Choices: []string{"sheet-vinyl", "vinyl-tile", "linoleum", "plywood"}, Always: true},
-	{ID: "layer.tight", Scope: assess.ScopeLayer, Kind: assess.KindYesNo, Choices: assess.YesNoChoices},
-	{ID: "layer.cushioned", Scope: assess.ScopeLayer, Kind: assess.KindYesNo, Choices: assess.YesNoChoices},
-	{ID: "layer.laid", Scope: assess.ScopeLayer, Kind: assess.KindQuantity, Dimension: quantity.Year, Always: true},
+var declared = schema.NewSchema([]schema.Declaration{
+	{ID: "room.size", Scope: schema.ScopeArea, Kind: schema.KindQuantity, Dimension: quantity.Area, Always: true},
+	{ID: "zone.base", Scope: schema.ScopeZone, Kind: schema.KindChoice, Choices: []string{"joists", "beam-and-deck", "slab-on-ground"}, Always: true},
+	{ID: "danger.gas", Scope: schema.ScopeZone, Kind: schema.KindYesNo, Choices: schema.YesNoChoices, Always: true},
+	{ID: "joist.span", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 1, Hi: 480}},
+	{ID: "joist.depth", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 1, Hi: 24}},
+	{ID: "joist.ratio", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Ratio},
+	{ID: "joist.live_load", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Load, Bounds: quantity.Range{Lo: 1, Hi: 150}},
+	{ID: "joist.size", Scope: schema.ScopeZone, Kind: schema.KindText},
+	{ID: "edge.step_now", Scope: schema.ScopeEdge, Kind: schema.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: -12, Hi: 12}},
+	{ID: "slab.rh", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 0, Hi: 100}},
+	{ID: "slab.rh_limit", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Percent, Bounds: quantity.Range{Lo: 1, Hi: 100}},
+	{ID: "floor.cracks", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Number, Always: true},
+	{ID: "floor.covers", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Number, Bounds: quantity.Range{Lo: 1, Hi: 50}, Always: true},
+	{ID: "layer.kind", Scope: schema.ScopeLayer, Kind: schema.KindChoice, Choices: []string{"sheet-vinyl", "vinyl-tile", "linoleum", "plywood"}, Always: true},
+	{ID: "layer.tight", Scope: schema.ScopeLayer, Kind: schema.KindYesNo, Choices: schema.YesNoChoices},
+	{ID: "layer.cushioned", Scope: schema.ScopeLayer, Kind: schema.KindYesNo, Choices: schema.YesNoChoices},
+	{ID: "layer.laid", Scope: schema.ScopeLayer, Kind: schema.KindQuantity, Dimension: quantity.Year, Always: true},
 })
 
 // shelf is the figures of the tests, invented too; the region lacks test_to.
@@ -52,7 +53,7 @@ func (shelf) IDs() []string {
 	return []string{"cracks_max", "hollow_share", "presumed_to", "sag_limit", "stone_limit", "test_to", "weight_margin"}
 }
 
-var names = condition.Names{Schema: schema, Figures: shelf{}}
+var names = condition.Names{Schema: declared, Figures: shelf{}}
 
 // compile is a condition that must be right.
 func compile(t testing.TB, src string) *condition.Condition {
@@ -68,8 +69,8 @@ func compile(t testing.TB, src string) *condition.Condition {
 }
 
 // id is the fact of a name.
-func id(name string) assess.FactID {
-	f, ok := schema.Lookup(name)
+func id(name string) schema.FactID {
+	f, ok := declared.Lookup(name)
 	if !ok {
 		panic("no fact " + name)
 	}
@@ -79,33 +80,33 @@ func id(name string) assess.FactID {
 // facts is one state of the world by the facts' names. What is not said is
 // present and may be anything; every unsettled fact depends on itself, and
 // every open presence on a number of its own.
-type facts map[string]assess.Fact
+type facts map[string]schema.Fact
 
 const presenceRef = 1000
 
-func (f facts) Fact(id assess.FactID) assess.Fact {
-	d := schema.Decl(id)
+func (f facts) Fact(id schema.FactID) schema.Fact {
+	d := declared.Decl(id)
 	fact, said := f[d.ID]
 	if !said {
-		fact = assess.Fact{Presence: assess.Proven, Set: d.Full()}
+		fact = schema.Fact{Presence: logic.Proven, Set: d.Full()}
 	}
-	if fact.Presence.Truth == assess.Open {
-		fact.Presence = assess.OpenOn(assess.DependOn(assess.Ref(presenceRef + id)))
+	if fact.Presence.Truth == logic.Open {
+		fact.Presence = logic.OpenOn(logic.DependOn(logic.Ref(presenceRef + id)))
 	}
-	if !fact.Set.Settled(d.Kind) && fact.Presence.Truth != assess.No {
-		fact.Deps = assess.DependOn(assess.Ref(id))
+	if !fact.Set.Settled(d.Kind) && fact.Presence.Truth != logic.No {
+		fact.Deps = logic.DependOn(logic.Ref(id))
 	}
 	return fact
 }
 
 // present is a fact that applies; may is one that perhaps does.
-func present(s assess.Set) assess.Fact { return assess.Fact{Presence: assess.Proven, Set: s} }
-func may(s assess.Set) assess.Fact     { return assess.Fact{Set: s} }
+func present(s schema.Set) schema.Fact { return schema.Fact{Presence: logic.Proven, Set: s} }
+func may(s schema.Set) schema.Fact     { return schema.Fact{Set: s} }
 
 // words is the set of a choice's words.
-func words(name string, choices ...string) assess.Set {
-	d := schema.Find(name)
-	var s assess.Set
+func words(name string, choices ...string) schema.Set {
+	d := declared.Find(name)
+	var s schema.Set
 	for _, w := range choices {
 		bit, ok := d.ChoiceBit(w)
 		if !ok {
@@ -116,19 +117,19 @@ func words(name string, choices ...string) assess.Set {
 	return s
 }
 
-func between(lo, hi float64) assess.Set { return assess.Set{Range: quantity.Range{Lo: lo, Hi: hi}} }
-func point(v float64) assess.Set        { return between(v, v) }
+func between(lo, hi float64) schema.Set { return schema.Set{Range: quantity.Range{Lo: lo, Hi: hi}} }
+func point(v float64) schema.Set        { return between(v, v) }
 
 var infinite = math.Inf(1)
 
 // dependsOn is a set of dependencies as names, '?' behind those of presence.
-func dependsOn(d assess.Deps) []string {
+func dependsOn(d logic.Deps) []string {
 	var out []string
 	for _, r := range d {
 		if r >= presenceRef {
-			out = append(out, schema.Decl(assess.FactID(r-presenceRef)).ID+"?")
+			out = append(out, declared.Decl(schema.FactID(r-presenceRef)).ID+"?")
 		} else {
-			out = append(out, schema.Decl(assess.FactID(r)).ID)
+			out = append(out, declared.Decl(schema.FactID(r)).ID)
 		}
 	}
 	slices.Sort(out)

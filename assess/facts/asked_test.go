@@ -3,8 +3,8 @@ package facts_test
 import (
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 func TestAskedFacts(t *testing.T) {
@@ -56,7 +56,7 @@ func TestParkedAnswerIsKept(t *testing.T) {
 	w := theWorld()
 	j := w.job(t, "zone.base = slab-on-ground", "joist.span = 12 ft")
 	w.plan.Fill(j, "2026-06-01")
-	at, err := assess.ParseAddress("joist.span")
+	at, err := schema.ParseAddress("joist.span")
 	if err == nil {
 		at, err = j.Locate(at)
 	}
@@ -70,15 +70,15 @@ func TestAssumedValues(t *testing.T) {
 	w := theWorld()
 	j := w.job(t, "zone.base = joists", "water.leak = yes", "layer.l1.kind = linoleum", "layer.l1.wet = yes", "layer.complete = yes")
 	zone := &j.Areas[0].Zones[0]
-	zone.Assumed = map[string]assess.Set{"water.leak": assess.SetNo, "joist.ratio_live": {Range: quantity.Point(360)}}
-	zone.Lists[assess.ScopeLayer][0].Assumed = map[string]assess.Set{"layer.wet": assess.SetNo}
+	zone.Assumed = map[string]schema.Set{"water.leak": schema.SetNo, "joist.ratio_live": {Range: quantity.Point(360)}}
+	zone.Lists[schema.ScopeLayer][0].Assumed = map[string]schema.Set{"layer.wet": schema.SetNo}
 	f := w.plan.Fill(j, "2026-06-01").Zones[0][0]
 	for _, tt := range []struct {
 		of interface {
-			Fact(assess.FactID) assess.Fact
+			Fact(schema.FactID) schema.Fact
 		}
 		name, want string
-	}{{f, "water.leak", "no"}, {f, "joist.ratio_live", "L/360"}, {item(t, f, assess.ScopeLayer, "l1"), "layer.wet", "no"}} {
+	}{{f, "water.leak", "no"}, {f, "joist.ratio_live", "L/360"}, {item(t, f, schema.ScopeLayer, "l1"), "layer.wet", "no"}} {
 		id, _ := w.catalogue.Schema().Lookup(tt.name)
 		fact := tt.of.Fact(id)
 		if got := w.catalogue.Write(w.catalogue.Schema().Decl(id), fact.Set, quantity.US); got != tt.want || len(fact.Deps) > 0 {
@@ -91,13 +91,13 @@ func TestAssumedValues(t *testing.T) {
 func TestAddresses(t *testing.T) {
 	w := theWorld()
 	_, zone := w.floor(t, "layer.l1.kind = carpet")
-	layer := item(t, zone, assess.ScopeLayer, "l1")
+	layer := item(t, zone, schema.ScopeLayer, "l1")
 	for _, tt := range []struct {
-		got  assess.Address
+		got  schema.Address
 		want string
 	}{
-		{zone.Above(assess.ScopeJob).Address(w.catalogue.Schema().Find("site.year_built")), "site.year_built"},
-		{zone.Above(assess.ScopeArea).Address(w.catalogue.Schema().Find("room.use")), "the-room.room.use"},
+		{zone.Above(schema.ScopeJob).Address(w.catalogue.Schema().Find("site.year_built")), "site.year_built"},
+		{zone.Above(schema.ScopeArea).Address(w.catalogue.Schema().Find("room.use")), "the-room.room.use"},
 		{zone.Address(w.catalogue.Schema().Find("zone.base")), "the-room.main.zone.base"},
 		{layer.Address(w.catalogue.Schema().Find("layer.kind")), "the-room.main.layer.l1.kind"},
 	} {

@@ -4,8 +4,8 @@ import (
 	"slices"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/schema"
 )
 
 // Three layers, the middle one coming out: what lies above it goes with it.
@@ -69,7 +69,7 @@ func TestBuiltInFactsOfLayers(t *testing.T) {
 	} {
 		t.Run(tt.fact+"/"+tt.name, func(t *testing.T) {
 			_, zone := theWorld().floor(t, tt.lines...)
-			if got := theWorld().show(item(t, zone, assess.ScopeLayer, tt.item), tt.fact); got != tt.want {
+			if got := theWorld().show(item(t, zone, schema.ScopeLayer, tt.item), tt.fact); got != tt.want {
 				t.Errorf("%q\nwant %q", got, tt.want)
 			}
 		})

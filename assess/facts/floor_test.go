@@ -6,6 +6,8 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/schema"
 )
 
 // Which things a list has once it is closed, open, or found not to apply.
@@ -13,26 +15,26 @@ func TestListsCloseByTheirAnswer(t *testing.T) {
 	const slab, crack = "zone.base = slab-on-ground", "crack.c1.kind = crack"
 	for _, tt := range []struct {
 		name  string
-		list  assess.Scope
+		list  schema.Scope
 		lines []string
 		want  []string
 	}{
-		{"complete", assess.ScopeCrack, []string{slab, crack, "crack.complete = yes"}, []string{"c1"}},
-		{"complete and empty", assess.ScopeCrack, []string{slab, "crack.complete = yes"}, nil},
-		{"not said", assess.ScopeCrack, []string{slab, crack}, []string{"c1", facts.RestID}},
-		{"not complete", assess.ScopeCrack, []string{slab, crack, "crack.complete = no"}, []string{"c1", facts.RestID}},
-		{"not sure", assess.ScopeCrack, []string{slab, crack, "crack.complete = not sure"}, []string{"c1", facts.RestID}},
-		{"may apply", assess.ScopeCrack, []string{crack}, []string{"c1", facts.RestID}},
-		{"complete if it applies", assess.ScopeCrack, []string{crack, "crack.complete = yes"}, []string{"c1"}},
-		{"does not apply", assess.ScopeCrack, []string{"zone.base = joists", "layer.complete = yes", crack}, nil},
-		{"said not to apply, where it may, with nothing named", assess.ScopeCrack, []string{"crack.complete = does not apply"}, nil},
-		{"said not to apply, where it may, of a list that names a crack", assess.ScopeCrack, []string{crack, "crack.complete = does not apply"}, []string{"c1", facts.RestID}},
-		{"said not to apply, where it does", assess.ScopeCrack, []string{slab, crack, "crack.complete = does not apply"}, []string{"c1", facts.RestID}},
-		{"a screed over wood has cracks too", assess.ScopeCrack,
+		{"complete", schema.ScopeCrack, []string{slab, crack, "crack.complete = yes"}, []string{"c1"}},
+		{"complete and empty", schema.ScopeCrack, []string{slab, "crack.complete = yes"}, nil},
+		{"not said", schema.ScopeCrack, []string{slab, crack}, []string{"c1", facts.RestID}},
+		{"not complete", schema.ScopeCrack, []string{slab, crack, "crack.complete = no"}, []string{"c1", facts.RestID}},
+		{"not sure", schema.ScopeCrack, []string{slab, crack, "crack.complete = not sure"}, []string{"c1", facts.RestID}},
+		{"may apply", schema.ScopeCrack, []string{crack}, []string{"c1", facts.RestID}},
+		{"complete if it applies", schema.ScopeCrack, []string{crack, "crack.complete = yes"}, []string{"c1"}},
+		{"does not apply", schema.ScopeCrack, []string{"zone.base = joists", "layer.complete = yes", crack}, nil},
+		{"said not to apply, where it may, with nothing named", schema.ScopeCrack, []string{"crack.complete = does not apply"}, nil},
+		{"said not to apply, where it may, of a list that names a crack", schema.ScopeCrack, []string{crack, "crack.complete = does not apply"}, []string{"c1", facts.RestID}},
+		{"said not to apply, where it does", schema.ScopeCrack, []string{slab, crack, "crack.complete = does not apply"}, []string{"c1", facts.RestID}},
+		{"a screed over wood has cracks too", schema.ScopeCrack,
 			[]string{"zone.base = joists", "layer.l1.kind = cement-screed", "layer.complete = yes", crack}, []string{"c1", facts.RestID}},
-		{"loads left out are none", assess.ScopeLoad, nil, nil},
-		{"loads not sure", assess.ScopeLoad, []string{"load.complete = not sure"}, []string{facts.RestID}},
-		{"deck of a slab", assess.ScopeDeck, []string{slab, "deck.d1.kind = osb"}, nil},
+		{"loads left out are none", schema.ScopeLoad, nil, nil},
+		{"loads not sure", schema.ScopeLoad, []string{"load.complete = not sure"}, []string{facts.RestID}},
+		{"deck of a slab", schema.ScopeDeck, []string{slab, "deck.d1.kind = osb"}, nil},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			_, zone := theWorld().floor(t, tt.lines...)
@@ -52,8 +54,8 @@ func TestListsCloseByTheirAnswer(t *testing.T) {
 func TestRest(t *testing.T) {
 	w := theWorld()
 	_, zone := w.floor(t, "zone.base = slab-on-ground", "room.use = bath")
-	rest := item(t, zone, assess.ScopeCrack, facts.RestID)
-	if !rest.IsRest() || rest.Scope() != assess.ScopeCrack || zone.IsRest() || rest.Zone() != zone {
+	rest := item(t, zone, schema.ScopeCrack, facts.RestID)
+	if !rest.IsRest() || rest.Scope() != schema.ScopeCrack || zone.IsRest() || rest.Zone() != zone {
 		t.Fatal("the rest is not the rest of its zone's list")
 	}
 	for name, want := range map[string]string{
@@ -76,7 +78,7 @@ func TestRest(t *testing.T) {
 func TestPaths(t *testing.T) {
 	w := theWorld()
 	_, zone := w.floor(t, "zone.base = joists")
-	paths := zone.Things(assess.ScopePath)
+	paths := zone.Things(schema.ScopePath)
 	if len(paths) != len(facts.Bases) {
 		t.Fatalf("%d paths, want %d", len(paths), len(facts.Bases))
 	}
@@ -89,7 +91,7 @@ func TestPaths(t *testing.T) {
 
 func TestAll(t *testing.T) {
 	_, zone := theWorld().floor(t, "layer.l1.kind = carpet", "layer.l2.kind = cork", "layer.complete = yes")
-	for scope, want := range map[assess.Scope]int{assess.ScopeJob: 1, assess.ScopeArea: 1, assess.ScopeZone: 1, assess.ScopeLayer: 2, assess.ScopePath: len(facts.Bases)} {
+	for scope, want := range map[schema.Scope]int{schema.ScopeJob: 1, schema.ScopeArea: 1, schema.ScopeZone: 1, schema.ScopeLayer: 2, schema.ScopePath: len(facts.Bases)} {
 		if got := len(zone.All(scope)); got != want {
 			t.Errorf("%v: %d things, want %d", scope, got, want)
 		}
@@ -104,7 +106,7 @@ func TestFrameWords(t *testing.T) {
 	if !zone.HasChoice("zone.base", "joists", "beam-and-deck", "slab-on-ground") || zone.HasChoice("zone.base", "joists") {
 		t.Error("a choice is proven by the words that hold all of what it may be, and by no others")
 	}
-	if got := item(t, zone, assess.ScopeLayer, "l1").Stays().Truth; got != assess.No {
+	if got := item(t, zone, schema.ScopeLayer, "l1").Stays().Truth; got != logic.No {
 		t.Errorf("a layer that comes out stays: %v", got)
 	}
 }
@@ -121,7 +123,7 @@ func TestVisitedDay(t *testing.T) {
 	}
 	j.Visited = ""
 	zone := w.plan.Fill(j, "").Zones[0][0]
-	if got := w.show(item(t, zone, assess.ScopeLayer, "l1"), "layer.laid"); got != "anything <- layer.l1.year, site.year_built" {
+	if got := w.show(item(t, zone, schema.ScopeLayer, "l1"), "layer.laid"); got != "anything <- layer.l1.year, site.year_built" {
 		t.Errorf("laid in a record of no day: %q", got)
 	}
 }
@@ -132,7 +134,7 @@ func TestChecksStandByArea(t *testing.T) {
 	j := &assess.Job{Visited: "2026-05-04", Areas: []assess.Area{{ID: "bath"}, {ID: "kitchen"}}}
 	j = j.Normal()
 	for a, base := range []string{"joists", "slab-on-ground"} {
-		at, err := assess.ParseAddress(j.Areas[a].ID + ".main.zone.base")
+		at, err := schema.ParseAddress(j.Areas[a].ID + ".main.zone.base")
 		if err != nil {
 			t.Fatal(err)
 		}

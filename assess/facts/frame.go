@@ -2,7 +2,10 @@ package facts
 
 import (
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // RestID is the id of the stand-in for all items of a list nobody has named.
@@ -13,25 +16,25 @@ const RestID = "rest"
 type Frame struct {
 	floor   *Floor
 	parent  *Frame
-	scope   assess.Scope
+	scope   schema.Scope
 	id      string
-	where   assess.Address // area and zone
-	facts   []assess.Fact  // by slot
+	where   schema.Address // area and zone
+	facts   []schema.Fact  // by slot
 	answers assess.Answers
-	assumed map[string]assess.Set
-	rest    assess.Deps // of a rest frame: what would close the list
-	zone    *zoneLists  // of a zone frame
+	assumed map[string]schema.Set
+	rest    logic.Deps // of a rest frame: what would close the list
+	zone    *zoneLists // of a zone frame
 }
 
 // zoneLists are the things below a zone.
 type zoneLists struct {
-	items [assess.ScopePath][]*Frame
-	rest  [assess.ScopePath]*Frame // nil where the list is closed
+	items [schema.ScopePath][]*Frame
+	rest  [schema.ScopePath]*Frame // nil where the list is closed
 	paths []*Frame
 }
 
 // Fact is a fact of the thing or of what encloses it.
-func (f *Frame) Fact(id assess.FactID) assess.Fact {
+func (f *Frame) Fact(id schema.FactID) schema.Fact {
 	s := f.floor.plan.slots[id]
 	for f.scope != s.scope {
 		f = f.parent
@@ -40,7 +43,7 @@ func (f *Frame) Fact(id assess.FactID) assess.Fact {
 }
 
 // Scope is the kind of thing.
-func (f *Frame) Scope() assess.Scope { return f.scope }
+func (f *Frame) Scope() schema.Scope { return f.scope }
 
 // ID is the item's id, the path's word, or the zone's or area's id.
 func (f *Frame) ID() string { return f.id }
@@ -49,10 +52,10 @@ func (f *Frame) ID() string { return f.id }
 func (f *Frame) IsRest() bool { return f.rest != nil }
 
 // RestDeps are the answers that would close the list of a rest.
-func (f *Frame) RestDeps() assess.Deps { return f.rest }
+func (f *Frame) RestDeps() logic.Deps { return f.rest }
 
 // Above is the thing of an outer scope that encloses this one.
-func (f *Frame) Above(scope assess.Scope) *Frame {
+func (f *Frame) Above(scope schema.Scope) *Frame {
 	for f.scope != scope {
 		f = f.parent
 	}
@@ -70,15 +73,15 @@ func (f *Frame) Words(name string) []string {
 // HasChoice reports whether a fact is proven to be one of the words. A word that
 // is none of its choices panics.
 func (f *Frame) HasChoice(name string, words ...string) bool {
-	return f.named(name).Among(f.floor.plan.schema.Find(name).Mask(words...)).Truth == assess.Yes
+	return f.named(name).Among(f.floor.plan.schema.Find(name).Mask(words...)).Truth == logic.Yes
 }
 
 // Stays is whether a layer stays on the floor.
-func (f *Frame) Stays() assess.Outcome { return f.named("layer.stays").IsYes() }
+func (f *Frame) Stays() logic.Outcome { return f.named("layer.stays").IsYes() }
 
 // Applies reports whether a question is known to apply, asked from a thing of
 // the same zone: a closed gate before it is a question of its own.
-func (f *Frame) Applies(a assess.Address) bool {
+func (f *Frame) Applies(a schema.Address) bool {
 	id, ok := f.floor.plan.schema.Lookup(a.Short())
 	if !ok {
 		return false
@@ -89,7 +92,7 @@ func (f *Frame) Applies(a assess.Address) bool {
 		from = z
 	}
 	for _, t := range from.All(d.Scope) {
-		if (a.Item == "" || t.id == a.Item) && t.Fact(id).Presence.Truth == assess.Yes {
+		if (a.Item == "" || t.id == a.Item) && t.Fact(id).Presence.Truth == logic.Yes {
 			return true
 		}
 	}
@@ -98,7 +101,7 @@ func (f *Frame) Applies(a assess.Address) bool {
 
 // Zone is the enclosing zone; nil for an area or the job.
 func (f *Frame) Zone() *Frame {
-	for f != nil && f.scope != assess.ScopeZone {
+	for f != nil && f.scope != schema.ScopeZone {
 		f = f.parent
 	}
 	return f
@@ -106,11 +109,11 @@ func (f *Frame) Zone() *Frame {
 
 // Things are the named items of a list of the zone and, last, the rest where
 // the list is open; for ScopePath the zone's base paths; for ScopeZone itself.
-func (f *Frame) Things(scope assess.Scope) []*Frame {
+func (f *Frame) Things(scope schema.Scope) []*Frame {
 	switch {
 	case scope == f.scope:
 		return []*Frame{f}
-	case scope == assess.ScopePath:
+	case scope == schema.ScopePath:
 		return f.zone.paths
 	case f.zone.rest[scope] != nil:
 		items := f.zone.items[scope]
@@ -120,7 +123,7 @@ func (f *Frame) Things(scope assess.Scope) []*Frame {
 }
 
 // All are the things of a scope that enclose the zone or stand in it.
-func (f *Frame) All(scope assess.Scope) []*Frame {
+func (f *Frame) All(scope schema.Scope) []*Frame {
 	if scope < f.scope {
 		return []*Frame{f.Above(scope)}
 	}
@@ -128,13 +131,13 @@ func (f *Frame) All(scope assess.Scope) []*Frame {
 }
 
 // Address is where the thing's answer to a question stands.
-func (f *Frame) Address(d *assess.Declaration) assess.Address {
+func (f *Frame) Address(d *schema.Declaration) schema.Address {
 	topic, field := split(d.ID)
-	a := assess.Address{Topic: topic, Field: field}
-	if f.scope >= assess.ScopeArea {
+	a := schema.Address{Topic: topic, Field: field}
+	if f.scope >= schema.ScopeArea {
 		a.Area = f.where.Area
 	}
-	if f.scope >= assess.ScopeZone {
+	if f.scope >= schema.ScopeZone {
 		a.Zone = f.where.Zone
 	}
 	if f.scope.Listed() {
@@ -144,10 +147,10 @@ func (f *Frame) Address(d *assess.Declaration) assess.Address {
 }
 
 // Named turns dependencies into addresses.
-func (f *Frame) Named(d assess.Deps) []assess.Address { return f.floor.Index.Addresses(d) }
+func (f *Frame) Named(d logic.Deps) []schema.Address { return f.floor.Index.Addresses(d) }
 
 // ref is the number of the address of the thing's own answer.
-func (f *Frame) ref(d *assess.Declaration) assess.Ref { return f.floor.Index.Ref(f.Address(d)) }
+func (f *Frame) ref(d *schema.Declaration) logic.Ref { return f.floor.Index.Ref(f.Address(d)) }
 
 func split(id string) (topic, field string) {
 	for i := range id {
@@ -159,7 +162,7 @@ func split(id string) (topic, field string) {
 }
 
 // named is a fact by name; a name that there is not is a programming error and panics.
-func (f *Frame) named(name string) assess.Fact {
+func (f *Frame) named(name string) schema.Fact {
 	id, ok := f.floor.plan.schema.Lookup(name)
 	if !ok {
 		panic("facts: a derivation reads an unknown fact: " + name)
@@ -171,22 +174,22 @@ func (f *Frame) named(name string) assess.Fact {
 type thing struct{ *Frame }
 
 // Thing is the frame as a derivation sees it.
-func (f *Frame) Thing() assess.Thing { return thing{f} }
+func (f *Frame) Thing() result.Thing { return thing{f} }
 
-func (t thing) Fact(name string) assess.Fact { return t.named(name) }
+func (t thing) Fact(name string) schema.Fact { return t.named(name) }
 
 func (t thing) Visited() assess.Day { return t.floor.Visited }
 
-func (t thing) Items(list assess.Scope) []assess.Thing {
+func (t thing) Items(list schema.Scope) []result.Thing {
 	frames := t.Zone().zone.items[list]
-	out := make([]assess.Thing, len(frames))
+	out := make([]result.Thing, len(frames))
 	for i, f := range frames {
 		out[i] = thing{f}
 	}
 	return out
 }
 
-func (t thing) Rest(list assess.Scope) assess.Thing {
+func (t thing) Rest(list schema.Scope) result.Thing {
 	if r := t.Zone().zone.rest[list]; r != nil {
 		return thing{r}
 	}

@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A listFact is a fact that the program itself makes for every layer of a zone
@@ -12,16 +14,16 @@ import (
 // layer rests on those above or below it, and going through the list once keeps
 // the time linear in its length.
 type listFact struct {
-	gives assess.Declaration
+	gives schema.Declaration
 	reads []string
-	make  func(layers []*Frame, id assess.FactID)
+	make  func(layers []*Frame, id schema.FactID)
 }
 
 // layerFacts are the order of layers, which of them stay, and when they were laid.
 func layerFacts() []listFact {
-	yesNo := func(id string) assess.Declaration { return always(assess.DerivedYesNo(id, assess.ScopeLayer))[0] }
-	number := func(id string, d quantity.Dimension) assess.Declaration {
-		return always(assess.DerivedQuantity(id, assess.ScopeLayer, d, quantity.Everything))[0]
+	yesNo := func(id string) schema.Declaration { return always(schema.DerivedYesNo(id, schema.ScopeLayer))[0] }
+	number := func(id string, d quantity.Dimension) schema.Declaration {
+		return always(schema.DerivedQuantity(id, schema.ScopeLayer, d, quantity.Everything))[0]
 	}
 	return []listFact{
 		{number("layer.place", quantity.Number), nil, layerPlace},
@@ -34,13 +36,13 @@ func layerFacts() []listFact {
 	}
 }
 
-func neighbor(id string) assess.Declaration {
-	return assess.Declaration{ID: id, Scope: assess.ScopeLayer, Kind: assess.KindChoice, Like: "layer.kind",
-		Choices: []string{"none"}, Nature: assess.Derived, Always: true}
+func neighbor(id string) schema.Declaration {
+	return schema.Declaration{ID: id, Scope: schema.ScopeLayer, Kind: schema.KindChoice, Like: "layer.kind",
+		Choices: []string{"none"}, Nature: schema.Derived, Always: true}
 }
 
 // layerPlace counts from the top. What nobody has named lies somewhere below.
-func layerPlace(layers []*Frame, id assess.FactID) {
+func layerPlace(layers []*Frame, id schema.FactID) {
 	for i, f := range layers {
 		place := quantity.Point(float64(i + 1))
 		if f.IsRest() {
@@ -52,7 +54,7 @@ func layerPlace(layers []*Frame, id assess.FactID) {
 
 // layerAbove is the kind of the layer above, or none for the top layer. What
 // lies above the rest is one of the named layers or another unnamed one.
-func layerAbove(layers []*Frame, id assess.FactID) {
+func layerAbove(layers []*Frame, id schema.FactID) {
 	for i, f := range layers {
 		switch {
 		case f.IsRest():
@@ -67,7 +69,7 @@ func layerAbove(layers []*Frame, id assess.FactID) {
 
 // layerBelow is the kind of the layer below, or none for the lowest one. Below
 // the last that is named the rest of an open list may lie.
-func layerBelow(layers []*Frame, id assess.FactID) {
+func layerBelow(layers []*Frame, id schema.FactID) {
 	for i, f := range layers {
 		last := i+1 == len(layers)
 		switch {
@@ -83,17 +85,17 @@ func layerBelow(layers []*Frame, id assess.FactID) {
 	}
 }
 
-func (f *Frame) anyKind(id assess.FactID, deps assess.Deps) assess.Fact {
-	return assess.Fact{Presence: assess.Proven, Set: f.floor.plan.schema.Decl(id).Full(), Deps: deps}
+func (f *Frame) anyKind(id schema.FactID, deps logic.Deps) schema.Fact {
+	return schema.Fact{Presence: logic.Proven, Set: f.floor.plan.schema.Decl(id).Full(), Deps: deps}
 }
 
-func (f *Frame) noKind(id assess.FactID) assess.Fact {
-	return assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: f.floor.plan.schema.Decl(id).Mask("none")}}
+func (f *Frame) noKind(id schema.FactID) schema.Fact {
+	return schema.Fact{Presence: logic.Proven, Set: schema.Set{Mask: f.floor.plan.schema.Decl(id).Mask("none")}}
 }
 
 // layerStays is no for a layer that is coming out or lies above one that is.
-func layerStays(layers []*Frame, id assess.FactID) {
-	comes := assess.Refuted
+func layerStays(layers []*Frame, id schema.FactID) {
+	comes := logic.Refuted
 	for i := len(layers) - 1; i >= 0; i-- {
 		comes = comes.Or(layers[i].named("layer.coming_out").IsYes())
 		layers[i].put(id, yesNo(comes.Not()))
@@ -101,8 +103,8 @@ func layerStays(layers []*Frame, id assess.FactID) {
 }
 
 // layerTop is yes for the highest layer that stays.
-func layerTop(layers []*Frame, id assess.FactID) {
-	aboveGoes := assess.Proven
+func layerTop(layers []*Frame, id schema.FactID) {
+	aboveGoes := logic.Proven
 	for _, f := range layers {
 		stays := f.Stays()
 		f.put(id, yesNo(stays.And(aboveGoes)))
@@ -112,13 +114,13 @@ func layerTop(layers []*Frame, id assess.FactID) {
 
 // layerLaid is when the layer was laid: the stated year where a paper or a
 // marking dates that very layer, else any year from the building to the visit.
-func layerLaid(layers []*Frame, id assess.FactID) {
+func layerLaid(layers []*Frame, id schema.FactID) {
 	for _, f := range layers {
 		f.put(id, f.laid())
 	}
 }
 
-func (f *Frame) laid() assess.Fact {
+func (f *Frame) laid() schema.Fact {
 	latest := math.Inf(1)
 	if y := f.floor.Visited.Year(); y > 0 {
 		latest = float64(y)
@@ -142,7 +144,7 @@ func (f *Frame) laid() assess.Fact {
 
 // layerLabClear is yes where a laboratory reports nothing found for the layer
 // and everything that belongs to it.
-func layerLabClear(layers []*Frame, id assess.FactID) {
+func layerLabClear(layers []*Frame, id schema.FactID) {
 	for _, f := range layers {
 		noneFound := f.floor.plan.schema.Find("layer.lab_result").Mask("none-found")
 		found := f.named("layer.lab_result").Among(noneFound)

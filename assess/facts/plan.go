@@ -11,29 +11,31 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A Plan is the order in which facts are made, and where each stands.
 type Plan struct {
 	catalogue *question.Catalogue
-	schema    *assess.Schema
+	schema    *schema.Schema
 	slots     []slot
-	sizes     [assess.ScopePath + 1]int
+	sizes     [schema.ScopePath + 1]int
 	order     []maker
-	lists     [assess.ScopePath]assess.FactID // the fact that closes each list
+	lists     [schema.ScopePath]schema.FactID // the fact that closes each list
 }
 
 type slot struct {
-	scope assess.Scope
+	scope schema.Scope
 	slot  int
 }
 
 // A maker makes one fact, or the facts of one derivation, for all things of its
 // scope in a zone, or for an area or the job.
 type maker struct {
-	scope assess.Scope
-	gives []assess.FactID
-	reads []assess.FactID
+	scope schema.Scope
+	gives []schema.FactID
+	reads []schema.FactID
 	make  func([]*Frame)
 }
 
@@ -48,14 +50,14 @@ func each(one func(*Frame)) func([]*Frame) {
 
 // Derived are the declarations of the facts that the program itself gives, to
 // be handed to question.Open beside those of the checks.
-func Derived(derivations []assess.Derivation) []assess.Declaration {
-	var all []assess.Declaration
+func Derived(derivations []result.Derivation) []schema.Declaration {
+	var all []schema.Declaration
 	for _, f := range layerFacts() {
 		all = append(all, f.gives)
 	}
 	for _, d := range append(builtIn(), derivations...) {
 		for _, g := range d.Gives {
-			if g.Nature == assess.Derived {
+			if g.Nature == schema.Derived {
 				all = append(all, g)
 			}
 		}
@@ -66,14 +68,14 @@ func Derived(derivations []assess.Derivation) []assess.Declaration {
 // NewPlan puts questions, tallies and derivations in order; an unknown name or
 // a cycle is an error that prints the chain. A derivation that gives an asked
 // fact supplies it where nobody has answered.
-func NewPlan(c *question.Catalogue, derivations []assess.Derivation) (*Plan, error) {
+func NewPlan(c *question.Catalogue, derivations []result.Derivation) (*Plan, error) {
 	p := &Plan{catalogue: c, schema: c.Schema()}
 	for i := range p.schema.Len() {
-		s := p.schema.Decl(assess.FactID(i)).Scope
+		s := p.schema.Decl(schema.FactID(i)).Scope
 		p.slots = append(p.slots, slot{s, p.sizes[s]})
 		p.sizes[s]++
 	}
-	for _, list := range assess.ListScopes {
+	for _, list := range schema.ListScopes {
 		p.lists[list], _ = p.schema.Lookup(assess.CompleteField(list))
 	}
 	makers, err := p.makers(append(builtIn(), derivations...))
@@ -84,7 +86,7 @@ func NewPlan(c *question.Catalogue, derivations []assess.Derivation) (*Plan, err
 	return p, err
 }
 
-func (p *Plan) makers(derivations []assess.Derivation) ([]maker, error) {
+func (p *Plan) makers(derivations []result.Derivation) ([]maker, error) {
 	var all []maker
 	for _, f := range layerFacts() {
 		m, err := p.listFact(&f)
@@ -93,7 +95,7 @@ func (p *Plan) makers(derivations []assess.Derivation) ([]maker, error) {
 		}
 		all = append(all, m)
 	}
-	supplies := map[assess.FactID]*assess.Derivation{}
+	supplies := map[schema.FactID]*result.Derivation{}
 	for i := range derivations {
 		d := &derivations[i]
 		m, asked, err := p.derivation(d)
@@ -108,7 +110,7 @@ func (p *Plan) makers(derivations []assess.Derivation) ([]maker, error) {
 		}
 	}
 	for i := range p.catalogue.Questions {
-		m, err := p.question(&p.catalogue.Questions[i], supplies[assess.FactID(i)])
+		m, err := p.question(&p.catalogue.Questions[i], supplies[schema.FactID(i)])
 		if err != nil {
 			return nil, err
 		}
@@ -125,7 +127,7 @@ func (p *Plan) makers(derivations []assess.Derivation) ([]maker, error) {
 	return all, nil
 }
 
-func (p *Plan) derivation(d *assess.Derivation) (m maker, asked []assess.FactID, err error) {
+func (p *Plan) derivation(d *result.Derivation) (m maker, asked []schema.FactID, err error) {
 	m = maker{scope: d.Scope}
 	if m.reads, err = p.ids(d.ID, d.Reads); err != nil {
 		return m, nil, err
@@ -158,12 +160,12 @@ func (p *Plan) listFact(f *listFact) (maker, error) {
 	if err == nil && !ok {
 		err = fmt.Errorf("%s is made, and not declared", f.gives.ID)
 	}
-	return maker{scope: f.gives.Scope, gives: []assess.FactID{id}, reads: reads,
+	return maker{scope: f.gives.Scope, gives: []schema.FactID{id}, reads: reads,
 		make: func(list []*Frame) { f.make(list, id) }}, err
 }
 
-func (p *Plan) ids(who string, names []string) ([]assess.FactID, error) {
-	out := make([]assess.FactID, len(names))
+func (p *Plan) ids(who string, names []string) ([]schema.FactID, error) {
+	out := make([]schema.FactID, len(names))
 	for i, n := range names {
 		id, ok := p.schema.Lookup(n)
 		if !ok {
@@ -231,8 +233,8 @@ func (p *Plan) sort(all []maker) ([]maker, error) {
 func (p *Plan) name(m maker) string { return p.schema.Decl(m.gives[0]).ID }
 
 // reads lists what conditions name, nil ones left out.
-func reads(conditions ...*condition.Condition) []assess.FactID {
-	var all []assess.FactID
+func reads(conditions ...*condition.Condition) []schema.FactID {
+	var all []schema.FactID
 	for _, c := range conditions {
 		if c != nil {
 			all = append(all, c.Reads()...)

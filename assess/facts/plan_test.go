@@ -8,21 +8,24 @@ import (
 	"underfoot/assess/check"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // derive is a derivation of the zone that reads facts and gives one.
-func derive(gives string, reads ...string) assess.Derivation {
-	return assess.Derivation{ID: "sum of " + gives, Scope: assess.ScopeZone, Reads: reads,
-		Gives: []assess.Declaration{{ID: gives, Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Nature: assess.Derived}},
-		Make: func(assess.Thing) ([]assess.Fact, *assess.Check) {
-			return []assess.Fact{{Presence: assess.Proven}}, nil
+func derive(gives string, reads ...string) result.Derivation {
+	return result.Derivation{ID: "sum of " + gives, Scope: schema.ScopeZone, Reads: reads,
+		Gives: []schema.Declaration{{ID: gives, Scope: schema.ScopeZone, Kind: schema.KindYesNo, Choices: schema.YesNoChoices, Nature: schema.Derived}},
+		Make: func(result.Thing) ([]schema.Fact, *result.Check) {
+			return []schema.Fact{{Presence: logic.Proven}}, nil
 		}}
 }
 
-func plan(t *testing.T, more ...assess.Derivation) (*facts.Plan, error) {
+func plan(t *testing.T, more ...result.Derivation) (*facts.Plan, error) {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
 	all := append(check.All(figures), more...)
@@ -36,16 +39,16 @@ func plan(t *testing.T, more ...assess.Derivation) (*facts.Plan, error) {
 func TestFaultyDerivations(t *testing.T) {
 	for _, tt := range []struct {
 		name string
-		more []assess.Derivation
+		more []result.Derivation
 		want string
 	}{
-		{"a circle of two", []assess.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
+		{"a circle of two", []result.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
 			"facts go round in a circle: floor.x reads floor.y reads floor.x"},
-		{"a circle of three", []assess.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.z"), derive("floor.z", "floor.x")},
+		{"a circle of three", []result.Derivation{derive("floor.x", "floor.y"), derive("floor.y", "floor.z"), derive("floor.z", "floor.x")},
 			"facts go round in a circle: floor.x reads floor.y reads floor.z reads floor.x"},
-		{"a circle that is reached from outside it", []assess.Derivation{derive("floor.w", "floor.x"), derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
+		{"a circle that is reached from outside it", []result.Derivation{derive("floor.w", "floor.x"), derive("floor.x", "floor.y"), derive("floor.y", "floor.x")},
 			"facts go round in a circle: floor.x reads floor.y reads floor.x"},
-		{"reads what is not declared", []assess.Derivation{derive("floor.x", "floor.nothing")}, "sum of floor.x reads floor.nothing, which is not declared"},
+		{"reads what is not declared", []result.Derivation{derive("floor.x", "floor.nothing")}, "sum of floor.x reads floor.nothing, which is not declared"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			if _, err := plan(t, tt.more...); err == nil || err.Error() != tt.want {
@@ -79,8 +82,8 @@ func TestCatalogueAndPlanMustAgree(t *testing.T) {
 // A derivation reads only what it says that it reads.
 func TestUnknownNameInADerivationPanics(t *testing.T) {
 	d := derive("floor.x")
-	d.Make = func(thing assess.Thing) ([]assess.Fact, *assess.Check) {
-		return []assess.Fact{thing.Fact("floor.nothing")}, nil
+	d.Make = func(thing result.Thing) ([]schema.Fact, *result.Check) {
+		return []schema.Fact{thing.Fact("floor.nothing")}, nil
 	}
 	p, err := plan(t, d)
 	if err != nil {
@@ -117,7 +120,7 @@ func TestAsked(t *testing.T) {
 	}
 }
 
-func schemaOf(t *testing.T) *assess.Schema {
+func schemaOf(t *testing.T) *schema.Schema {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
 	c, err := question.Open(figures, facts.Derived(check.All(figures)), message.English())

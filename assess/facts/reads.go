@@ -3,16 +3,16 @@ package facts
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // Asked are the questions that a fact is made from, in catalogue order: itself
 // where it is one. Those that only close a list are left out.
-func (p *Plan) Asked(f assess.FactID) []assess.FactID {
-	var out []assess.FactID
-	seen := map[assess.FactID]bool{}
-	var visit func(assess.FactID)
-	visit = func(f assess.FactID) {
+func (p *Plan) Asked(f schema.FactID) []schema.FactID {
+	var out []schema.FactID
+	seen := map[schema.FactID]bool{}
+	var visit func(schema.FactID)
+	visit = func(f schema.FactID) {
 		switch {
 		case seen[f] || slices.Contains(p.lists[:], f):
 			return

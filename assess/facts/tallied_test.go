@@ -8,7 +8,9 @@ import (
 	"pgregory.net/rapid"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // The cracks of the table: a slab, and which cracks there are.
@@ -147,9 +149,9 @@ func crack(t *rapid.T, name string) assess.Item {
 	kind := uint64(1) << rapid.IntRange(0, 2).Draw(t, name+" kind")
 	width := float64(rapid.IntRange(0, 8).Draw(t, name+" width")) / 32
 	return assess.Item{ID: name, Answers: assess.Answers{
-		"crack.kind":  {Set: assess.Set{Mask: kind}},
-		"crack.width": {Set: assess.Set{Range: quantity.Point(width)}},
-		"crack.count": {Set: assess.Set{Range: quantity.Point(float64(rapid.IntRange(1, 4).Draw(t, name+" count")))}},
+		"crack.kind":  {Set: schema.Set{Mask: kind}},
+		"crack.width": {Set: schema.Set{Range: quantity.Point(width)}},
+		"crack.count": {Set: schema.Set{Range: quantity.Point(float64(rapid.IntRange(1, 4).Draw(t, name+" count")))}},
 	}}
 }
 
@@ -175,36 +177,36 @@ func blur(t *rapid.T, it assess.Item) assess.Item {
 func TestTallyHoldsInEveryCompletion(t *testing.T) {
 	w := theWorld()
 	rapid.Check(t, func(t *rapid.T) {
-		zone := assess.Zone{ID: "main", Answers: assess.Answers{"zone.base": {Set: assess.Set{Mask: 1 << rapid.SampledFrom([]int{2, 3}).Draw(t, "base")}}}}
+		zone := assess.Zone{ID: "main", Answers: assess.Answers{"zone.base": {Set: schema.Set{Mask: 1 << rapid.SampledFrom([]int{2, 3}).Draw(t, "base")}}}}
 		full := zone.Clone()
 		for i := range rapid.IntRange(0, 3).Draw(t, "cracks") {
 			it := crack(t, string(rune('a'+i)))
-			full.Lists[assess.ScopeCrack] = append(full.Lists[assess.ScopeCrack], it)
-			zone.Lists[assess.ScopeCrack] = append(zone.Lists[assess.ScopeCrack], blur(t, it))
+			full.Lists[schema.ScopeCrack] = append(full.Lists[schema.ScopeCrack], it)
+			zone.Lists[schema.ScopeCrack] = append(zone.Lists[schema.ScopeCrack], blur(t, it))
 		}
-		full.Answers["crack.complete"] = assess.Answer{Set: assess.SetYes}
+		full.Answers["crack.complete"] = assess.Answer{Set: schema.SetYes}
 		if rapid.Bool().Draw(t, "open list") {
 			for i := range rapid.IntRange(0, 2).Draw(t, "more cracks") {
-				full.Lists[assess.ScopeCrack] = append(full.Lists[assess.ScopeCrack], crack(t, string(rune('x'+i))))
+				full.Lists[schema.ScopeCrack] = append(full.Lists[schema.ScopeCrack], crack(t, string(rune('x'+i))))
 			}
 		} else {
-			zone.Answers["crack.complete"] = assess.Answer{Set: assess.SetYes}
+			zone.Answers["crack.complete"] = assess.Answer{Set: schema.SetYes}
 		}
 		some, all := w.zone(zone), w.zone(full)
 		for _, x := range trials {
 			id, _ := w.catalogue.Schema().Lookup(x.id)
 			d, a, b := w.catalogue.Schema().Decl(id), some.Fact(id), all.Fact(id)
-			if a.Presence.Truth != assess.Open && a.Presence.Truth != b.Presence.Truth {
+			if a.Presence.Truth != logic.Open && a.Presence.Truth != b.Presence.Truth {
 				t.Fatalf("%s was there or not for certain: %+v, then %+v", x.id, a, b)
 			}
-			if b.Presence.Truth == assess.Yes && !b.Set.Within(a.Set, d.Kind) {
+			if b.Presence.Truth == logic.Yes && !b.Set.Within(a.Set, d.Kind) {
 				t.Fatalf("%s: %+v does not hold %+v", x.id, a, b)
 			}
-			settled := a.Presence.Truth == assess.No || a.Presence.Truth == assess.Yes && a.Set.Settled(d.Kind)
+			settled := a.Presence.Truth == logic.No || a.Presence.Truth == logic.Yes && a.Set.Settled(d.Kind)
 			if settled != (len(a.Deps.Union(a.Presence.Deps)) == 0) {
 				t.Fatalf("%s depends on answers if and only if it is not settled: %+v", x.id, a)
 			}
-			if d.Kind == assess.KindYesNo && bits.OnesCount64(b.Set.Mask) != 1 {
+			if d.Kind == schema.KindYesNo && bits.OnesCount64(b.Set.Mask) != 1 {
 				t.Fatalf("%s is not settled in a floor of which all is known: %+v", x.id, b)
 			}
 		}
@@ -213,7 +215,7 @@ func TestTallyHoldsInEveryCompletion(t *testing.T) {
 
 // zone is one zone, filled.
 func (w *world) zone(z assess.Zone) interface {
-	Fact(assess.FactID) assess.Fact
+	Fact(schema.FactID) schema.Fact
 } {
 	job := &assess.Job{Visited: "2026-05-04", Areas: []assess.Area{{ID: "the-room", Zones: []assess.Zone{z}}}}
 	return w.plan.Fill(job, "").Zones[0][0]

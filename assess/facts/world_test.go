@@ -11,9 +11,11 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 )
 
 // A world is the shipped catalogue with tallies of the tests' own beside it,
@@ -27,34 +29,34 @@ type world struct {
 // of any item there may be, named or not, and what asks for a slab is proven.
 type trial struct {
 	id, when, of, where string
-	over                assess.Scope
+	over                schema.Scope
 	fold                question.Fold
 }
 
 var trials = []trial{
-	{id: "floor.any_wide", over: assess.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`},
-	{id: "floor.any_on_joists", over: assess.ScopeCrack, fold: question.Any, when: `zone.base == "joists" && crack.width > "1/8 in"`},
-	{id: "floor.any_on_slab", over: assess.ScopeCrack, fold: question.Any, when: `zone.base == "slab-on-ground"`},
-	{id: "floor.any_wide_crack", over: assess.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`, where: `crack.kind == "crack"`},
-	{id: "floor.all_thin", over: assess.ScopeCrack, fold: question.All, when: `crack.width <= "1/8 in"`},
-	{id: "floor.all_on_slab", over: assess.ScopeCrack, fold: question.All, when: `zone.base == "slab-on-ground" || crack.width <= "1/8 in"`},
-	{id: "floor.count_wide", over: assess.ScopeCrack, fold: question.Count, when: `crack.width > "1/8 in"`},
-	{id: "floor.count_on_joists", over: assess.ScopeCrack, fold: question.Count, when: `zone.base == "joists" && crack.width > "1/8 in"`},
-	{id: "floor.sum", over: assess.ScopeCrack, fold: question.Sum, of: "crack.count", where: `crack.kind == "crack"`},
-	{id: "floor.sum_on_joists", over: assess.ScopeCrack, fold: question.Sum, of: "crack.count", where: `zone.base == "joists"`},
-	{id: "floor.most", over: assess.ScopeCrack, fold: question.Most, of: "crack.width", where: `crack.kind == "crack"`},
-	{id: "floor.most_on_joists", over: assess.ScopeCrack, fold: question.Most, of: "crack.width", where: `zone.base == "joists"`},
-	{id: "floor.least", over: assess.ScopeCrack, fold: question.Least, of: "crack.width", where: `crack.kind == "crack"`},
-	{id: "floor.least_on_joists", over: assess.ScopeCrack, fold: question.Least, of: "crack.width", where: `zone.base == "joists"`},
+	{id: "floor.any_wide", over: schema.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`},
+	{id: "floor.any_on_joists", over: schema.ScopeCrack, fold: question.Any, when: `zone.base == "joists" && crack.width > "1/8 in"`},
+	{id: "floor.any_on_slab", over: schema.ScopeCrack, fold: question.Any, when: `zone.base == "slab-on-ground"`},
+	{id: "floor.any_wide_crack", over: schema.ScopeCrack, fold: question.Any, when: `crack.width > "1/8 in"`, where: `crack.kind == "crack"`},
+	{id: "floor.all_thin", over: schema.ScopeCrack, fold: question.All, when: `crack.width <= "1/8 in"`},
+	{id: "floor.all_on_slab", over: schema.ScopeCrack, fold: question.All, when: `zone.base == "slab-on-ground" || crack.width <= "1/8 in"`},
+	{id: "floor.count_wide", over: schema.ScopeCrack, fold: question.Count, when: `crack.width > "1/8 in"`},
+	{id: "floor.count_on_joists", over: schema.ScopeCrack, fold: question.Count, when: `zone.base == "joists" && crack.width > "1/8 in"`},
+	{id: "floor.sum", over: schema.ScopeCrack, fold: question.Sum, of: "crack.count", where: `crack.kind == "crack"`},
+	{id: "floor.sum_on_joists", over: schema.ScopeCrack, fold: question.Sum, of: "crack.count", where: `zone.base == "joists"`},
+	{id: "floor.most", over: schema.ScopeCrack, fold: question.Most, of: "crack.width", where: `crack.kind == "crack"`},
+	{id: "floor.most_on_joists", over: schema.ScopeCrack, fold: question.Most, of: "crack.width", where: `zone.base == "joists"`},
+	{id: "floor.least", over: schema.ScopeCrack, fold: question.Least, of: "crack.width", where: `crack.kind == "crack"`},
+	{id: "floor.least_on_joists", over: schema.ScopeCrack, fold: question.Least, of: "crack.width", where: `zone.base == "joists"`},
 }
 
-func (x trial) declare(c *question.Catalogue) assess.Declaration {
-	d := assess.Declaration{ID: x.id, Scope: assess.ScopeZone, Nature: assess.Derived, Always: true, Bounds: quantity.Everything}
+func (x trial) declare(c *question.Catalogue) schema.Declaration {
+	d := schema.Declaration{ID: x.id, Scope: schema.ScopeZone, Nature: schema.Derived, Always: true, Bounds: quantity.Everything}
 	switch x.fold {
 	case question.Any, question.All:
-		d.Kind, d.Choices = assess.KindYesNo, assess.YesNoChoices
+		d.Kind, d.Choices = schema.KindYesNo, schema.YesNoChoices
 	case question.Count:
-		d.Kind, d.Dimension = assess.KindQuantity, quantity.Number
+		d.Kind, d.Dimension = schema.KindQuantity, quantity.Number
 	default:
 		of := c.Schema().Find(x.of)
 		d.Kind, d.Dimension = of.Kind, of.Dimension
@@ -114,7 +116,7 @@ func (w *world) job(t testing.TB, lines ...string) *assess.Job {
 	j := (&assess.Job{Region: "us", Units: "us", Visited: "2026-05-04"}).Normal()
 	for _, line := range lines {
 		address, text, _ := strings.Cut(line, " = ")
-		a, err := assess.ParseAddress(address)
+		a, err := schema.ParseAddress(address)
 		if err == nil {
 			a, err = j.Locate(a)
 		}
@@ -157,7 +159,7 @@ func (w *world) floor(t testing.TB, lines ...string) (*facts.Floor, *facts.Frame
 }
 
 // item is a thing of the zone by its id.
-func item(t testing.TB, zone *facts.Frame, list assess.Scope, id string) *facts.Frame {
+func item(t testing.TB, zone *facts.Frame, list schema.Scope, id string) *facts.Frame {
 	t.Helper()
 	for _, f := range zone.Things(list) {
 		if f.ID() == id {
@@ -176,14 +178,14 @@ func (w *world) show(f *facts.Frame, name string) string {
 		return "no fact " + name
 	}
 	fact, d := f.Fact(id), w.catalogue.Schema().Decl(id)
-	if fact.Presence.Truth == assess.No {
+	if fact.Presence.Truth == logic.No {
 		return "absent"
 	}
 	text := w.catalogue.Write(d, fact.Set, quantity.US)
 	if fact.Set == d.Full() {
 		text = "anything"
 	}
-	if fact.Presence.Truth == assess.Open {
+	if fact.Presence.Truth == logic.Open {
 		text = "maybe " + text
 	}
 	var missing []string

@@ -11,12 +11,13 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A Question is one entry of the catalogue.
 type Question struct {
-	ID       assess.FactID
-	Decl     *assess.Declaration
+	ID       schema.FactID
+	Decl     *schema.Declaration
 	Relevant *condition.Condition // nil: always
 	Implied  []Implied            // what follows where nobody has answered
 	Group    string
@@ -26,7 +27,7 @@ type Question struct {
 // Implied is what an unanswered question may be where a condition holds.
 type Implied struct {
 	When *condition.Condition
-	Then assess.Set
+	Then schema.Set
 }
 
 // A Catalogue is the questions and tallies, compiled for one region's figures.
@@ -42,12 +43,12 @@ type Catalogue struct {
 // that checks and the program itself give; conditions may name them. What a
 // person reads is in the language. All problems come back at once as
 // assess.Problems.
-func Open(figures condition.Figures, derived []assess.Declaration, l *message.Language) (*Catalogue, error) {
+func Open(figures condition.Figures, derived []schema.Declaration, l *message.Language) (*Catalogue, error) {
 	return open(shipped, figures, derived, l)
 }
 
 // open is Open on files of the same names.
-func open(files fs.FS, figures condition.Figures, derived []assess.Declaration, l *message.Language) (*Catalogue, error) {
+func open(files fs.FS, figures condition.Figures, derived []schema.Declaration, l *message.Language) (*Catalogue, error) {
 	records, err := readFacts(files)
 	if err != nil {
 		return nil, err
@@ -65,7 +66,7 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration, 
 		return nil, err
 	}
 	c := &Catalogue{words: texts.words, titles: texts.groups}
-	list := make([]assess.Declaration, 0, len(records)+len(tallies)+len(derived))
+	list := make([]schema.Declaration, 0, len(records)+len(tallies)+len(derived))
 	for i := range records {
 		d, err := records[i].declare()
 		if err != nil {
@@ -86,7 +87,7 @@ func open(files fs.FS, figures condition.Figures, derived []assess.Declaration, 
 		}
 		list = append(list, d)
 	}
-	c.names = condition.Names{Schema: assess.NewSchema(list), Figures: figures}
+	c.names = condition.Names{Schema: schema.NewSchema(list), Figures: figures}
 	return c, c.compile(records, tallies, words, texts)
 }
 
@@ -95,7 +96,7 @@ func (c *Catalogue) compile(records []factRecord, tallies []tallyRecord, words c
 	c.names.Words = vocabulary
 	names := c.names
 	for i := range records {
-		q, ps := records[i].compile(assess.FactID(i), names)
+		q, ps := records[i].compile(schema.FactID(i), names)
 		q.Text = texts.facts[records[i].ID]
 		c.Questions = append(c.Questions, q)
 		problems = append(problems, ps...)
@@ -129,10 +130,10 @@ func mentioned(records []factRecord, tallies []tallyRecord) []string {
 func (c *Catalogue) Names() condition.Names { return c.names }
 
 // Schema is every fact, asked, tallied and derived.
-func (c *Catalogue) Schema() *assess.Schema { return c.names.Schema }
+func (c *Catalogue) Schema() *schema.Schema { return c.names.Schema }
 
 // Question is the question of a fact; nil for a fact that is not asked.
-func (c *Catalogue) Question(f assess.FactID) *Question {
+func (c *Catalogue) Question(f schema.FactID) *Question {
 	if int(f) < len(c.Questions) {
 		return &c.Questions[f]
 	}
@@ -154,10 +155,10 @@ func (c *Catalogue) GroupTitle(group string) string { return c.titles[group] }
 // Groups are the groups in the order in which they are asked.
 func (c *Catalogue) Groups() []string { return groups }
 
-func (r *factRecord) declare() (assess.Declaration, error) {
-	d := assess.Declaration{ID: r.ID, Default: r.Default, Family: r.Family, Choices: r.Choices, Always: r.Relevant == "", Bounds: quantity.Everything}
+func (r *factRecord) declare() (schema.Declaration, error) {
+	d := schema.Declaration{ID: r.ID, Default: r.Default, Family: r.Family, Choices: r.Choices, Always: r.Relevant == "", Bounds: quantity.Everything}
 	var ok bool
-	if d.Scope, ok = assess.ParseScope(r.Scope); !ok {
+	if d.Scope, ok = schema.ParseScope(r.Scope); !ok {
 		return d, fmt.Errorf("%s: %q is not a scope", r.ID, r.Scope)
 	}
 	if d.Kind, ok = kinds[r.Kind]; !ok {
@@ -166,10 +167,10 @@ func (r *factRecord) declare() (assess.Declaration, error) {
 	if d.Nature, ok = natures[r.Nature]; !ok {
 		return d, fmt.Errorf("%s: %q is not a nature", r.ID, r.Nature)
 	}
-	if d.Kind == assess.KindYesNo {
-		d.Choices = assess.YesNoChoices
+	if d.Kind == schema.KindYesNo {
+		d.Choices = schema.YesNoChoices
 	}
-	if d.Kind != assess.KindQuantity {
+	if d.Kind != schema.KindQuantity {
 		return d, nil
 	}
 	if d.Dimension, ok = quantity.ParseDimension(r.Dimension); !ok {
@@ -184,12 +185,12 @@ func (r *factRecord) declare() (assess.Declaration, error) {
 }
 
 var (
-	kinds = map[string]assess.Kind{"yes-no": assess.KindYesNo, "choice": assess.KindChoice,
-		"quantity": assess.KindQuantity, "text": assess.KindText}
-	natures = map[string]assess.Nature{"found": assess.Found, "chosen": assess.Chosen}
+	kinds = map[string]schema.Kind{"yes-no": schema.KindYesNo, "choice": schema.KindChoice,
+		"quantity": schema.KindQuantity, "text": schema.KindText}
+	natures = map[string]schema.Nature{"found": schema.Found, "chosen": schema.Chosen}
 )
 
-func (r *factRecord) compile(id assess.FactID, names condition.Names) (Question, assess.Problems) {
+func (r *factRecord) compile(id schema.FactID, names condition.Names) (Question, assess.Problems) {
 	d := names.Schema.Decl(id)
 	q := Question{ID: id, Decl: d, Group: r.group}
 	place := condition.Place{File: "catalogue/" + r.group + ".toml " + r.ID}

@@ -6,13 +6,13 @@ import (
 	"sync"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/check"
 	"underfoot/assess/facts"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 )
 
 // catalogues are the catalogue of every region, with the facts that the program
@@ -32,7 +32,7 @@ var catalogues = sync.OnceValue(func() map[string]*question.Catalogue {
 
 func us() *question.Catalogue { return catalogues()["us"] }
 
-func decl(t *testing.T, id string) *assess.Declaration {
+func decl(t *testing.T, id string) *schema.Declaration {
 	t.Helper()
 	d := us().Schema().Find(id)
 	if d == nil {
@@ -49,7 +49,7 @@ func TestCatalogueOpensInEveryRegion(t *testing.T) {
 				t.Errorf("%s: %s is asked always, yet has a condition, or the other way round", region, q.Decl.ID)
 			}
 			for _, im := range q.Implied {
-				if im.When == nil || im.Then == (assess.Set{}) || !im.Then.Within(q.Decl.Full(), q.Decl.Kind) {
+				if im.When == nil || im.Then == (schema.Set{}) || !im.Then.Within(q.Decl.Full(), q.Decl.Kind) {
 					t.Errorf("%s: %s implies %+v", region, q.Decl.ID, im)
 				}
 			}
@@ -77,10 +77,10 @@ func TestQuestionsNameTheirGroup(t *testing.T) {
 func TestQuestionsStandInTheScopeOfTheirTopic(t *testing.T) {
 	for i := range us().Questions {
 		d := us().Questions[i].Decl
-		a, err := assess.ParseAddress(d.ID)
-		scope, _ := assess.TopicScope(a.Topic)
+		a, err := schema.ParseAddress(d.ID)
+		scope, _ := schema.TopicScope(a.Topic)
 		if a.Field == "complete" {
-			scope = assess.ScopeZone
+			scope = schema.ScopeZone
 		}
 		if err != nil || d.Scope != scope {
 			t.Errorf("%s stands in scope %v, its topic in %v; %v", d.ID, d.Scope, scope, err)
@@ -100,8 +100,8 @@ func TestFoundFactsHaveNoDefault(t *testing.T) {
 		if _, err := us().Read(d, d.Default, quantity.US); err != nil {
 			t.Errorf("%s: default: %v", d.ID, err)
 		}
-		topic, _ := assess.ParseAddress(d.ID)
-		if d.Nature == assess.Found && topic.Topic != "paper" && !slices.Contains(may, d.ID) {
+		topic, _ := schema.ParseAddress(d.ID)
+		if d.Nature == schema.Found && topic.Topic != "paper" && !slices.Contains(may, d.ID) {
 			t.Errorf("%s is found on the floor and has the default %q", d.ID, d.Default)
 		}
 	}
@@ -111,7 +111,7 @@ func TestFoundFactsHaveNoDefault(t *testing.T) {
 func TestDerivedFactsAreNotAsked(t *testing.T) {
 	for _, id := range []string{"layer.laid", "layer.top", "floor.covers", "joist.ratio_live", "joist.limit"} {
 		f, ok := us().Schema().Lookup(id)
-		if !ok || us().Question(f) != nil || us().Find(id) != nil || us().Schema().Decl(f).Nature != assess.Derived {
+		if !ok || us().Question(f) != nil || us().Find(id) != nil || us().Schema().Decl(f).Nature != schema.Derived {
 			t.Errorf("%s is asked, or is not there", id)
 		}
 	}
@@ -129,7 +129,7 @@ func TestFamilies(t *testing.T) {
 			continue
 		}
 		counts[d.Family]++
-		if bit, ok := d.ChoiceBit("no"); !ok || d.Kind == assess.KindYesNo && bit != assess.SetNo.Mask {
+		if bit, ok := d.ChoiceBit("no"); !ok || d.Kind == schema.KindYesNo && bit != schema.SetNo.Mask {
 			if _, none := d.ChoiceBit("none"); !none {
 				t.Errorf("%s of %s can be neither no nor none", d.ID, d.Family)
 			}
@@ -145,20 +145,20 @@ func TestFamilies(t *testing.T) {
 func TestTallyDeclarations(t *testing.T) {
 	for _, tt := range []struct {
 		id     string
-		kind   assess.Kind
+		kind   schema.Kind
 		always bool
 		bounds quantity.Range
 	}{
-		{"floor.covers", assess.KindQuantity, true, quantity.AtLeast(0)},
-		{"floor.screed", assess.KindYesNo, true, quantity.AtLeast(0)},
-		{"floor.cracks", assess.KindQuantity, true, quantity.AtLeast(0)},
-		{"floor.cracks_dormant", assess.KindYesNo, true, quantity.AtLeast(0)},
-		{"floor.top_kind", assess.KindChoice, true, quantity.Everything},
-		{"floor.top_tight", assess.KindYesNo, false, quantity.Everything},
-		{"floor.top_pull", assess.KindQuantity, false, quantity.Range{Lo: 0, Hi: 2000}},
+		{"floor.covers", schema.KindQuantity, true, quantity.AtLeast(0)},
+		{"floor.screed", schema.KindYesNo, true, quantity.AtLeast(0)},
+		{"floor.cracks", schema.KindQuantity, true, quantity.AtLeast(0)},
+		{"floor.cracks_dormant", schema.KindYesNo, true, quantity.AtLeast(0)},
+		{"floor.top_kind", schema.KindChoice, true, quantity.Everything},
+		{"floor.top_tight", schema.KindYesNo, false, quantity.Everything},
+		{"floor.top_pull", schema.KindQuantity, false, quantity.Range{Lo: 0, Hi: 2000}},
 	} {
 		d := decl(t, tt.id)
-		if d.Kind != tt.kind || d.Always != tt.always || d.Scope != assess.ScopeZone || d.Nature != assess.Derived || d.Bounds != tt.bounds {
+		if d.Kind != tt.kind || d.Always != tt.always || d.Scope != schema.ScopeZone || d.Nature != schema.Derived || d.Bounds != tt.bounds {
 			t.Errorf("%s: %+v", tt.id, d)
 		}
 	}
@@ -178,7 +178,7 @@ func TestTalliesLookAtTheirOwnList(t *testing.T) {
 	for i := range us().Tallies {
 		tally := &us().Tallies[i]
 		id := us().Schema().Decl(tally.ID).ID
-		conditions := []interface{ Scopes() []assess.Scope }{}
+		conditions := []interface{ Scopes() []schema.Scope }{}
 		if tally.When != nil {
 			conditions = append(conditions, tally.When)
 		}
@@ -187,7 +187,7 @@ func TestTalliesLookAtTheirOwnList(t *testing.T) {
 		}
 		for _, c := range conditions {
 			for _, s := range c.Scopes() {
-				if s > assess.ScopeZone && s != tally.Over {
+				if s > schema.ScopeZone && s != tally.Over {
 					t.Errorf("%s runs over %v and looks at %v", id, tally.Over, s)
 				}
 			}

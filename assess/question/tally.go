@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A Fold says how the items of a list become one fact.
@@ -24,18 +25,18 @@ const (
 
 // A Tally makes a zone's fact from a list of the zone.
 type Tally struct {
-	ID    assess.FactID
-	Over  assess.Scope
+	ID    schema.FactID
+	Over  schema.Scope
 	Fold  Fold
 	When  *condition.Condition // of any, all and count
-	Of    assess.FactID        // of sum, most, least and first
+	Of    schema.FactID        // of sum, most, least and first
 	Where *condition.Condition // which items take part; nil: every one
-	Empty assess.Set           // what first is for a closed empty list
+	Empty schema.Set           // what first is for a closed empty list
 }
 
-func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, error) {
-	d := assess.Declaration{ID: r.ID, Scope: assess.ScopeZone, Nature: assess.Derived, Always: true, Bounds: quantity.AtLeast(0)}
-	if over, ok := assess.ParseScope(r.Over); !ok || !over.Listed() {
+func (r *tallyRecord) declare(facts []schema.Declaration) (schema.Declaration, error) {
+	d := schema.Declaration{ID: r.ID, Scope: schema.ScopeZone, Nature: schema.Derived, Always: true, Bounds: quantity.AtLeast(0)}
+	if over, ok := schema.ParseScope(r.Over); !ok || !over.Listed() {
 		return d, fmt.Errorf("tally %s: %q is not a list", r.ID, r.Over)
 	}
 	if f := Fold(r.Fold); r.When == "" && (f == Any || f == All || f == Count) {
@@ -43,9 +44,9 @@ func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, e
 	}
 	switch Fold(r.Fold) {
 	case Any, All:
-		d.Kind, d.Choices = assess.KindYesNo, assess.YesNoChoices
+		d.Kind, d.Choices = schema.KindYesNo, schema.YesNoChoices
 	case Count:
-		d.Kind, d.Dimension = assess.KindQuantity, quantity.Number
+		d.Kind, d.Dimension = schema.KindQuantity, quantity.Number
 	case Sum, Most, Least, First:
 		of := find(facts, r.Of)
 		if of == nil {
@@ -65,7 +66,7 @@ func (r *tallyRecord) declare(facts []assess.Declaration) (assess.Declaration, e
 	return d, nil
 }
 
-func find(facts []assess.Declaration, id string) *assess.Declaration {
+func find(facts []schema.Declaration, id string) *schema.Declaration {
 	for i := range facts {
 		if facts[i].ID == id {
 			return &facts[i]
@@ -77,7 +78,7 @@ func find(facts []assess.Declaration, id string) *assess.Declaration {
 func (r *tallyRecord) compile(names condition.Names) (Tally, assess.Problems) {
 	id, _ := names.Schema.Lookup(r.ID)
 	t := Tally{ID: id, Fold: Fold(r.Fold)}
-	t.Over, _ = assess.ParseScope(r.Over)
+	t.Over, _ = schema.ParseScope(r.Over)
 	if r.Of != "" {
 		t.Of, _ = names.Schema.Lookup(r.Of)
 	}
@@ -94,7 +95,7 @@ func (r *tallyRecord) compile(names condition.Names) (Tally, assess.Problems) {
 	t.When, t.Where = compile(r.When), compile(r.Where)
 	if r.Empty != "" {
 		bit, _ := names.Schema.Decl(id).ChoiceBit(r.Empty)
-		t.Empty = assess.Set{Mask: bit}
+		t.Empty = schema.Set{Mask: bit}
 	}
 	return t, problems
 }

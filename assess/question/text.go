@@ -8,6 +8,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // A Text is what a person reads of one question.
@@ -96,14 +97,14 @@ func (x Text) sentences() map[string]string {
 
 // missing are the keys that the text of a question needs and does not have, or
 // has for a word that is no choice.
-func (x Text) missing(d *assess.Declaration) []string {
+func (x Text) missing(d *schema.Declaration) []string {
 	var out []string
 	for _, key := range []string{"label", "ask", "why", "how", "limits", "who"} {
 		if x.sentences()[key] == "" {
 			out = append(out, key)
 		}
 	}
-	if d.Kind != assess.KindChoice {
+	if d.Kind != schema.KindChoice {
 		return out
 	}
 	for _, w := range d.Choices {

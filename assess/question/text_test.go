@@ -7,13 +7,13 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // written is the catalogue's records, their declarations and the texts.
-func written(t *testing.T) ([]factRecord, map[string]assess.Declaration, texts) {
+func written(t *testing.T) ([]factRecord, map[string]schema.Declaration, texts) {
 	t.Helper()
 	records, err := readFacts(shipped)
 	if err != nil {
@@ -23,7 +23,7 @@ func written(t *testing.T) ([]factRecord, map[string]assess.Declaration, texts) 
 	if err != nil {
 		t.Fatal(err)
 	}
-	declared := map[string]assess.Declaration{}
+	declared := map[string]schema.Declaration{}
 	for i := range records {
 		if declared[records[i].ID], err = records[i].declare(); err != nil {
 			t.Fatal(err)
@@ -83,7 +83,7 @@ func TestEveryChoiceHasItsLabel(t *testing.T) {
 	_, declared, all := written(t)
 	for id, d := range declared {
 		labels := all.facts[id].Choices
-		if d.Kind != assess.KindChoice {
+		if d.Kind != schema.KindChoice {
 			if len(labels) > 0 {
 				t.Errorf("%s is no choice and has choice labels", id)
 			}
@@ -107,7 +107,7 @@ func TestExamplesRead(t *testing.T) {
 	c := &Catalogue{words: all.words}
 	for id, d := range declared {
 		example := all.facts[id].Example
-		if asksForOne := d.Kind == assess.KindQuantity || d.Kind == assess.KindText; asksForOne != (example != "") {
+		if asksForOne := d.Kind == schema.KindQuantity || d.Kind == schema.KindText; asksForOne != (example != "") {
 			t.Errorf("%s: example %q", id, example)
 			continue
 		}
@@ -126,7 +126,7 @@ func TestSynonymsNameChoices(t *testing.T) {
 	_, declared, all := written(t)
 	for id, phrases := range all.words {
 		d := declared[id]
-		if d.Kind != assess.KindChoice {
+		if d.Kind != schema.KindChoice {
 			t.Errorf("%s has synonyms and is no choice", id)
 		}
 		for phrase, words := range phrases {
@@ -139,7 +139,7 @@ func TestSynonymsNameChoices(t *testing.T) {
 
 // checkSynonym holds a phrase to what readWords can find: lower case, no comma,
 // and no choice word itself, which would shadow it.
-func checkSynonym(d *assess.Declaration, phrase string, words []string) error {
+func checkSynonym(d *schema.Declaration, phrase string, words []string) error {
 	if phrase != strings.ToLower(phrase) || strings.Contains(phrase, ",") {
 		return fmt.Errorf("cannot be typed")
 	}

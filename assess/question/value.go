@@ -8,6 +8,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A Refused is a value that a question cannot take, with what it takes.
@@ -28,37 +29,37 @@ const sizeOfJoist = "joist.size"
 // Read reads the text of one answer: a value or a range of them, or several
 // possible choices with commas between. Errors are *Refused, *quantity.Unclear
 // or *quantity.Malformed.
-func (c *Catalogue) Read(d *assess.Declaration, text string, sys quantity.System) (assess.Set, error) {
+func (c *Catalogue) Read(d *schema.Declaration, text string, sys quantity.System) (schema.Set, error) {
 	text = strings.TrimSpace(text)
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		r, err := quantity.Read(d.Dimension, text, sys)
 		if err != nil {
-			return assess.Set{}, err
+			return schema.Set{}, err
 		}
 		if r.Meet(d.Bounds).IsEmpty() || r.Bounded() && !r.Within(d.Bounds) {
-			return assess.Set{}, &Refused{
+			return schema.Set{}, &Refused{
 				What: message.New("question/refused.outside", "text", text, "fact", d.ID),
 				Hint: message.New("question/refused.bounds", "range", quantity.Write(d.Dimension, d.Bounds, sys)),
 			}
 		}
-		return assess.Set{Range: r}, nil
-	case assess.KindText:
+		return schema.Set{Range: r}, nil
+	case schema.KindText:
 		if text == "" {
-			return assess.Set{}, &Refused{What: message.New("question/refused.empty", "fact", d.ID), Hint: message.New("question/refused.write")}
+			return schema.Set{}, &Refused{What: message.New("question/refused.empty", "fact", d.ID), Hint: message.New("question/refused.write")}
 		}
 		if d.ID == sizeOfJoist {
 			if _, err := quantity.ReadSize(text); err != nil {
-				return assess.Set{}, err
+				return schema.Set{}, err
 			}
 		}
-		return assess.Set{Text: text}, nil
+		return schema.Set{Text: text}, nil
 	}
 	return c.readWords(d, text)
 }
 
-func (c *Catalogue) readWords(d *assess.Declaration, text string) (assess.Set, error) {
-	var set assess.Set
+func (c *Catalogue) readWords(d *schema.Declaration, text string) (schema.Set, error) {
+	var set schema.Set
 	for _, word := range strings.Split(text, ",") {
 		word = strings.TrimSpace(word)
 		mask, ok := d.ChoiceBit(word)
@@ -66,7 +67,7 @@ func (c *Catalogue) readWords(d *assess.Declaration, text string) (assess.Set, e
 			mask = c.synonym(d, word)
 		}
 		if mask == 0 {
-			return assess.Set{}, refuse(d, word)
+			return schema.Set{}, refuse(d, word)
 		}
 		set.Mask |= mask
 	}
@@ -74,9 +75,9 @@ func (c *Catalogue) readWords(d *assess.Declaration, text string) (assess.Set, e
 }
 
 // synonym is the mask of a word that people use for one or more choices.
-func (c *Catalogue) synonym(d *assess.Declaration, word string) (mask uint64) {
+func (c *Catalogue) synonym(d *schema.Declaration, word string) (mask uint64) {
 	low := strings.ToLower(word)
-	if d.Kind == assess.KindYesNo {
+	if d.Kind == schema.KindYesNo {
 		return map[string]uint64{"y": 2, "true": 2, "n": 1, "false": 1, "none": 1, "yes": 2, "no": 1}[low]
 	}
 	if bit, ok := d.ChoiceBit(strings.ReplaceAll(low, " ", "-")); ok {
@@ -89,17 +90,17 @@ func (c *Catalogue) synonym(d *assess.Declaration, word string) (mask uint64) {
 	return mask
 }
 
-func refuse(d *assess.Declaration, word string) error {
+func refuse(d *schema.Declaration, word string) error {
 	what := message.New("question/refused.choice", "word", strconv.Quote(word), "fact", d.ID)
 	return &Refused{What: what, Hint: assess.OneOf(word, d.Choices)}
 }
 
 // Write is the text that Read gives back.
-func (c *Catalogue) Write(d *assess.Declaration, s assess.Set, sys quantity.System) string {
+func (c *Catalogue) Write(d *schema.Declaration, s schema.Set, sys quantity.System) string {
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		return quantity.WriteExact(d.Dimension, s.Range, sys)
-	case assess.KindText:
+	case schema.KindText:
 		return s.Text
 	}
 	return strings.Join(s.Words(d), ", ")
@@ -107,12 +108,12 @@ func (c *Catalogue) Write(d *assess.Declaration, s assess.Set, sys quantity.Syst
 
 // Show is the value as a reader sees it: the choices' labels without what
 // tells them apart, or the quantity in the reader's units.
-func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) string {
+func (c *Catalogue) Show(f schema.FactID, s schema.Set, sys quantity.System) string {
 	d := c.names.Schema.Decl(f)
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		return quantity.Write(d.Dimension, s.Range, sys)
-	case assess.KindText:
+	case schema.KindText:
 		return s.Text
 	}
 	words := s.Words(d)
@@ -126,7 +127,7 @@ func (c *Catalogue) Show(f assess.FactID, s assess.Set, sys quantity.System) str
 // it apart, which stands in brackets at its end. A tallied or derived fact has
 // the labels of the fact whose choices it takes; a choice without a label is its
 // own word.
-func (c *Catalogue) Word(f assess.FactID, choice string) string {
+func (c *Catalogue) Word(f schema.FactID, choice string) string {
 	q := c.Question(f)
 	if like := c.names.Schema.Decl(f).Like; like != "" {
 		q = c.Find(like)
@@ -138,7 +139,7 @@ func (c *Catalogue) Word(f assess.FactID, choice string) string {
 	return label
 }
 
-func readChoices(d *assess.Declaration, text string) (assess.Set, error) {
+func readChoices(d *schema.Declaration, text string) (schema.Set, error) {
 	return (&Catalogue{}).readWords(d, text)
 }
 

@@ -7,9 +7,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 )
 
 func TestReadValues(t *testing.T) {
@@ -140,11 +140,11 @@ func TestWriteRoundTrips(t *testing.T) {
 }
 
 // draw is any set that an answer may have: never the empty one.
-func draw(t *rapid.T, d *assess.Declaration) assess.Set {
+func draw(t *rapid.T, d *schema.Declaration) schema.Set {
 	switch d.Kind {
-	case assess.KindText:
-		return assess.Set{Text: rapid.StringMatching(`[1-4]x(4|6|8|10|12)`).Draw(t, "text")}
-	case assess.KindQuantity:
+	case schema.KindText:
+		return schema.Set{Text: rapid.StringMatching(`[1-4]x(4|6|8|10|12)`).Draw(t, "text")}
+	case schema.KindQuantity:
 		a := rapid.IntRange(0, 1000).Draw(t, "low")
 		b := rapid.IntRange(a, 1000).Draw(t, "high")
 		at := func(share int) float64 { return d.Bounds.Lo + (d.Bounds.Hi-d.Bounds.Lo)*float64(share)/1000 }
@@ -152,7 +152,7 @@ func draw(t *rapid.T, d *assess.Declaration) assess.Set {
 		if d.Dimension == quantity.Year {
 			r = quantity.Range{Lo: float64(int(r.Lo)), Hi: float64(int(r.Hi))}
 		}
-		return assess.Set{Range: r}
+		return schema.Set{Range: r}
 	}
-	return assess.Set{Mask: rapid.Uint64Range(1, d.Full().Mask).Draw(t, "mask")}
+	return schema.Set{Mask: rapid.Uint64Range(1, d.Full().Mask).Draw(t, "mask")}
 }

@@ -8,11 +8,12 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // answers reads the answers of one thing. A family answered as a whole gives
 // each of its members an answer, unless the member has one of its own.
-func (r *reader) answers(n *yaml.Node, scope assess.Scope) assess.Answers {
+func (r *reader) answers(n *yaml.Node, scope schema.Scope) assess.Answers {
 	if n == nil || !r.mapping(n, message.New("record/part.answers")) {
 		return nil
 	}
@@ -36,18 +37,18 @@ func (r *reader) answers(n *yaml.Node, scope assess.Scope) assess.Answers {
 
 // declared is the declaration of an answer's key; nil for a family, and for a
 // key that does not belong here, which is reported.
-func (r *reader) declared(key *yaml.Node, scope assess.Scope) *assess.Declaration {
-	schema := r.values.Schema()
-	d := schema.Find(key.Value)
+func (r *reader) declared(key *yaml.Node, scope schema.Scope) *schema.Declaration {
+	all := r.values.Schema()
+	d := all.Find(key.Value)
 	switch {
 	case d == nil:
-		if len(members(schema, key.Value, scope)) == 0 {
-			r.unknown(key, answersOf(scope), answerNames(schema, scope))
+		if len(members(all, key.Value, scope)) == 0 {
+			r.unknown(key, answersOf(scope), answerNames(all, scope))
 		}
 	case closes(d):
 		r.note(at(key), message.New("record/misplaced.complete", "fact", d.ID), message.New("record/misplaced.write_complete", "list", listOf(d)))
 		return nil
-	case d.Nature == assess.Derived:
+	case d.Nature == schema.Derived:
 		r.note(at(key), message.New("record/derived.what", "fact", d.ID), message.New("record/derived.hint"))
 		return nil
 	case d.Scope != scope:
@@ -58,15 +59,15 @@ func (r *reader) declared(key *yaml.Node, scope assess.Scope) *assess.Declaratio
 }
 
 // oneOf is a thing of a scope in a sentence, such as an area.
-func oneOf(s assess.Scope) message.Message { return message.New("record/scope." + s.String()) }
+func oneOf(s schema.Scope) message.Message { return message.New("record/scope." + s.String()) }
 
 // answersOf are its answers in a sentence.
-func answersOf(s assess.Scope) message.Message { return message.New("record/answers." + s.String()) }
+func answersOf(s schema.Scope) message.Message { return message.New("record/answers." + s.String()) }
 
 // home says where the answers of a scope stand.
-func home(s assess.Scope) message.Message {
+func home(s schema.Scope) message.Message {
 	switch {
-	case s == assess.ScopeJob:
+	case s == schema.ScopeJob:
 		return message.New("record/move.job")
 	case s.Listed():
 		return message.New("record/move.item", "list", s.String())
@@ -75,23 +76,23 @@ func home(s assess.Scope) message.Message {
 }
 
 // closes reports whether a declaration says that a list is complete.
-func closes(d *assess.Declaration) bool {
+func closes(d *schema.Declaration) bool {
 	topic, field, _ := strings.Cut(d.ID, ".")
-	scope, ok := assess.TopicScope(topic)
+	scope, ok := schema.TopicScope(topic)
 	return ok && scope.Listed() && field == "complete"
 }
 
-func listOf(d *assess.Declaration) string {
+func listOf(d *schema.Declaration) string {
 	topic, _, _ := strings.Cut(d.ID, ".")
 	return topic
 }
 
 // answerNames are the keys that the answers of a scope may have.
-func answerNames(s *assess.Schema, scope assess.Scope) []string {
+func answerNames(s *schema.Schema, scope schema.Scope) []string {
 	var names []string
 	for i := range s.All() {
 		d := &s.All()[i]
-		if d.Scope != scope || d.Nature == assess.Derived || closes(d) {
+		if d.Scope != scope || d.Nature == schema.Derived || closes(d) {
 			continue
 		}
 		names = append(names, d.ID)
@@ -104,7 +105,7 @@ func answerNames(s *assess.Schema, scope assess.Scope) []string {
 
 // answer reads one answer: a value, or a mapping of a value with what is known
 // of it. A key with nothing behind it counts as not answered.
-func (r *reader) answer(d *assess.Declaration, n *yaml.Node) (assess.Answer, bool) {
+func (r *reader) answer(d *schema.Declaration, n *yaml.Node) (assess.Answer, bool) {
 	if isNull(n) {
 		r.odd.note(at(n), message.New("record/empty.answer", "fact", d.ID), noHint)
 		return assess.Answer{}, false
@@ -137,7 +138,7 @@ func (r *reader) attributes(f map[string]*yaml.Node) (ans assess.Answer) {
 }
 
 // value completes an answer with its reply or its set.
-func (r *reader) value(d *assess.Declaration, n *yaml.Node, ans assess.Answer) (assess.Answer, bool) {
+func (r *reader) value(d *schema.Declaration, n *yaml.Node, ans assess.Answer) (assess.Answer, bool) {
 	text, ok := r.valueText(d, n)
 	if !ok {
 		return ans, false
@@ -156,9 +157,9 @@ func (r *reader) value(d *assess.Declaration, n *yaml.Node, ans assess.Answer) (
 }
 
 // valueText is the text of a value, several choices joined by ", ".
-func (r *reader) valueText(d *assess.Declaration, n *yaml.Node) (string, bool) {
+func (r *reader) valueText(d *schema.Declaration, n *yaml.Node) (string, bool) {
 	switch {
-	case n.Kind == yaml.ScalarNode && d.Kind == assess.KindYesNo && n.Tag == "!!bool":
+	case n.Kind == yaml.ScalarNode && d.Kind == schema.KindYesNo && n.Tag == "!!bool":
 		if strings.EqualFold(n.Value, "true") {
 			return "yes", true
 		}

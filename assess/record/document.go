@@ -12,6 +12,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // Format is what the first key of every record says.
@@ -21,11 +22,11 @@ const Format = "underfoot.assessment/1"
 // is one; a record knows the schema and no question.
 type Values interface {
 	// Schema is every fact, asked and derived, in the order in which a record writes them.
-	Schema() *assess.Schema
+	Schema() *schema.Schema
 	// Read reads one value, a range of them, or several choices joined by ", ".
-	Read(d *assess.Declaration, text string, sys quantity.System) (assess.Set, error)
+	Read(d *schema.Declaration, text string, sys quantity.System) (schema.Set, error)
 	// Write is the text that Read gives back.
-	Write(d *assess.Declaration, s assess.Set, sys quantity.System) string
+	Write(d *schema.Declaration, s schema.Set, sys quantity.System) string
 }
 
 // A Document is one record: the job that it holds and the file that it came

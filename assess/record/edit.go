@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 func refuse(place string, what, hint message.Message) error {
@@ -20,7 +21,7 @@ func refuse(place string, what, hint message.Message) error {
 // is only one to choose from; an item that is not there is added at the end of
 // its list. The answer's text decides; where it has none, it gets the text of
 // its set. Errors are *assess.Problem of the kind Usage.
-func (d *Document) Put(addr assess.Address, ans assess.Answer) error {
+func (d *Document) Put(addr schema.Address, ans assess.Answer) error {
 	decl, err := d.declaration(addr)
 	if err != nil {
 		return err
@@ -31,7 +32,7 @@ func (d *Document) Put(addr assess.Address, ans assess.Answer) error {
 	return d.put(addr, ans)
 }
 
-func (d *Document) put(addr assess.Address, ans assess.Answer) error {
+func (d *Document) put(addr schema.Address, ans assess.Answer) error {
 	job := d.job.Normal()
 	where, err := job.Locate(addr)
 	if err != nil {
@@ -40,7 +41,7 @@ func (d *Document) put(addr assess.Address, ans assess.Answer) error {
 	if what, hint := checkID(where.Item); where.Item != "" && !what.IsZero() {
 		return refuse(addr.String(), what, hint)
 	}
-	if scope, _ := assess.TopicScope(addr.Topic); scope == assess.ScopeJob {
+	if scope, _ := schema.TopicScope(addr.Topic); scope == schema.ScopeJob {
 		job = d.change()
 	}
 	job.Put(where, ans)
@@ -49,17 +50,17 @@ func (d *Document) put(addr assess.Address, ans assess.Answer) error {
 }
 
 // declaration is the declaration of what an address names, where that can be answered.
-func (d *Document) declaration(addr assess.Address) (*assess.Declaration, error) {
-	schema := d.values.Schema()
-	scope, ok := assess.TopicScope(addr.Topic)
-	decl := schema.Find(addr.Short())
+func (d *Document) declaration(addr schema.Address) (*schema.Declaration, error) {
+	all := d.values.Schema()
+	scope, ok := schema.TopicScope(addr.Topic)
+	decl := all.Find(addr.Short())
 	if decl == nil && ok && scope.Listed() && addr.Field == "complete" {
-		decl = completeWords(schema, scope)
+		decl = completeWords(all, scope)
 	}
 	switch {
 	case decl == nil:
-		return nil, refuse(addr.String(), message.New("record/question.none"), assess.DidYouMean(addr.Short(), answerNames(schema, scope)))
-	case decl.Nature == assess.Derived:
+		return nil, refuse(addr.String(), message.New("record/question.none"), assess.DidYouMean(addr.Short(), answerNames(all, scope)))
+	case decl.Nature == schema.Derived:
 		return nil, refuse(addr.String(), message.New("record/question.derived"), noHint)
 	case decl.Scope.Listed() != (addr.Item != ""):
 		return nil, refuse(addr.String(), message.New("record/question.which", "item", decl.Scope), message.New("record/question.example", "address", example(addr, decl)))
@@ -67,7 +68,7 @@ func (d *Document) declaration(addr assess.Address) (*assess.Declaration, error)
 	return decl, nil
 }
 
-func example(addr assess.Address, decl *assess.Declaration) string {
+func example(addr schema.Address, decl *schema.Declaration) string {
 	if decl.Scope.Listed() {
 		return addr.Topic + ".the-id." + addr.Field
 	}
@@ -75,7 +76,7 @@ func example(addr assess.Address, decl *assess.Declaration) string {
 }
 
 // readable is an answer as reading it from a file would give it.
-func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans assess.Answer) (assess.Answer, error) {
+func (d *Document) readable(addr schema.Address, decl *schema.Declaration, ans assess.Answer) (assess.Answer, error) {
 	for _, text := range append([]string{ans.Text, ans.With, ans.Note}, ans.Photos...) {
 		if plaintext.HasHidden(text) {
 			return ans, refuse(addr.String(), message.New("record/hidden.in_answer"), message.New("record/hidden.hint"))
@@ -85,7 +86,7 @@ func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans a
 		return ans, refuse(addr.String(), message.New("record/header.day", "day", strconv.Quote(string(ans.On))), message.New("record/header.write_day"))
 	}
 	if ans.Reply != assess.Given {
-		ans.Set, ans.Text = assess.Set{}, ""
+		ans.Set, ans.Text = schema.Set{}, ""
 		return ans, nil
 	}
 	if ans.Text == "" {
@@ -103,14 +104,14 @@ func (d *Document) readable(addr assess.Address, decl *assess.Declaration, ans a
 // PutFamily answers every member of a family, such as danger or joist.trouble,
 // with no, or with the reply of one who could not tell.
 func (d *Document) PutFamily(area, zone, family string, like assess.Answer) error {
-	ms := members(d.values.Schema(), family, assess.ScopeZone)
+	ms := members(d.values.Schema(), family, schema.ScopeZone)
 	if len(ms) == 0 {
 		return refuse(family, message.New("record/question.no_family"),
-			message.New("record/question.families", "families", strings.Join(families(d.values.Schema(), assess.ScopeZone), ", ")))
+			message.New("record/question.families", "families", strings.Join(families(d.values.Schema(), schema.ScopeZone), ", ")))
 	}
 	for _, m := range ms {
 		topic, field, _ := strings.Cut(m.ID, ".")
-		addr := assess.Address{Area: area, Zone: zone, Topic: topic, Field: field}
+		addr := schema.Address{Area: area, Zone: zone, Topic: topic, Field: field}
 		if err := d.Put(addr, none(m, like)); err != nil {
 			return err
 		}
@@ -120,7 +121,7 @@ func (d *Document) PutFamily(area, zone, family string, like assess.Answer) erro
 
 // Forget takes the answer at a located address away; it does nothing where
 // there is none.
-func (d *Document) Forget(addr assess.Address) { d.change().Forget(addr) }
+func (d *Document) Forget(addr schema.Address) { d.change().Forget(addr) }
 
 // SetHeader stores region, units and day of the visit; an empty word leaves
 // what stands. Where another system of units would read an answer otherwise,
@@ -168,7 +169,7 @@ func keep(old *string, given string) {
 func (d *Document) reword(sys quantity.System) {
 	for _, said := range said(d.job) {
 		decl := d.values.Schema().Find(said.addr.Short())
-		if decl == nil || decl.Kind != assess.KindQuantity || said.ans.Reply != assess.Given {
+		if decl == nil || decl.Kind != schema.KindQuantity || said.ans.Reply != assess.Given {
 			continue
 		}
 		if set, err := d.values.Read(decl, said.ans.Text, sys); err == nil && set == said.ans.Set {

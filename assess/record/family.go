@@ -4,12 +4,13 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // members are the facts of a scope that a family answers as a whole; none
 // where the word is no family.
-func members(s *assess.Schema, family string, scope assess.Scope) []*assess.Declaration {
-	var out []*assess.Declaration
+func members(s *schema.Schema, family string, scope schema.Scope) []*schema.Declaration {
+	var out []*schema.Declaration
 	for i := range s.All() {
 		if d := &s.All()[i]; family != "" && d.Family == family && d.Scope == scope {
 			out = append(out, d)
@@ -19,7 +20,7 @@ func members(s *assess.Schema, family string, scope assess.Scope) []*assess.Decl
 }
 
 // families are the family names of a scope, in catalogue order.
-func families(s *assess.Schema, scope assess.Scope) []string {
+func families(s *schema.Schema, scope schema.Scope) []string {
 	var out []string
 	for i := range s.All() {
 		if d := &s.All()[i]; d.Family != "" && d.Scope == scope && !slices.Contains(out, d.Family) {
@@ -31,27 +32,27 @@ func families(s *assess.Schema, scope assess.Scope) []string {
 
 // none is the answer by which a family's none answers a member: no, or the
 // choice none where the member has it.
-func none(d *assess.Declaration, like assess.Answer) assess.Answer {
+func none(d *schema.Declaration, like assess.Answer) assess.Answer {
 	if like.Reply != assess.Given {
 		return like
 	}
 	like.Text = "no"
 	if bit, ok := d.ChoiceBit("none"); ok {
-		like.Text, like.Set = "none", assess.Set{Mask: bit}
+		like.Text, like.Set = "none", schema.Set{Mask: bit}
 		return like
 	}
-	like.Set = assess.SetNo
+	like.Set = schema.SetNo
 	return like
 }
 
 // familyWords is the declaration by which a family's own value is read.
-func familyWords(family string) *assess.Declaration {
-	return &assess.Declaration{ID: family, Kind: assess.KindChoice, Choices: []string{"none"}}
+func familyWords(family string) *schema.Declaration {
+	return &schema.Declaration{ID: family, Kind: schema.KindChoice, Choices: []string{"none"}}
 }
 
 // family gives the answers of a family's members, by name; none for a key that
 // is no family. A family takes none, and the replies of one who could not tell.
-func (r *reader) family(p pair, scope assess.Scope) assess.Answers {
+func (r *reader) family(p pair, scope schema.Scope) assess.Answers {
 	if r.values.Schema().Find(p.key.Value) != nil {
 		return nil
 	}

@@ -6,8 +6,8 @@ import (
 
 	"go.yaml.in/yaml/v4"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 var kebab = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
@@ -24,7 +24,7 @@ func checkID(id string) (what, hint message.Message) {
 	if len(id) > maxID || !kebab.MatchString(id) {
 		return message.New("record/id.form", "id", strconv.Quote(id)), message.New("record/id.letters")
 	}
-	if _, topic := assess.TopicScope(id); topic || id == "rest" {
+	if _, topic := schema.TopicScope(id); topic || id == "rest" {
 		return message.New("record/id.reserved", "id", strconv.Quote(id)), message.New("record/id.add", "id", id+"-1")
 	}
 	return message.Message{}, noHint

@@ -5,11 +5,12 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // list reads one list of a zone: the word none for a complete empty one, or
 // what is known so far and whether that is all.
-func (r *reader) list(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
+func (r *reader) list(n *yaml.Node, list schema.Scope, zone *assess.Zone) {
 	switch {
 	case n == nil:
 	case n.Kind == yaml.ScalarNode && n.Value == "none":
@@ -28,13 +29,13 @@ func (r *reader) list(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 
 // contradicted warns of a list that is said not to apply and names things all
 // the same: the things count.
-func (r *reader) contradicted(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
+func (r *reader) contradicted(n *yaml.Node, list schema.Scope, zone *assess.Zone) {
 	if len(zone.Lists[list]) > 0 && zone.Answers[assess.CompleteField(list)].Reply == assess.DoesNotApply {
 		r.odd.note(at(n), message.New("record/list.contradicted", "list", list), message.New("record/list.close"))
 	}
 }
 
-func (r *reader) items(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
+func (r *reader) items(n *yaml.Node, list schema.Scope, zone *assess.Zone) {
 	seen := map[string]bool{}
 	for _, item := range r.sequence(n, "items") {
 		if id, ok := r.id(item, list.String(), seen); ok {
@@ -56,7 +57,7 @@ func withoutID(n *yaml.Node) *yaml.Node {
 }
 
 // complete stores whether a list is complete, as the zone's answer.
-func (r *reader) complete(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
+func (r *reader) complete(n *yaml.Node, list schema.Scope, zone *assess.Zone) {
 	name := assess.CompleteField(list)
 	ans, ok := closedEmpty(), true
 	if n.Kind != yaml.ScalarNode || n.Value != "none" {
@@ -72,13 +73,13 @@ func (r *reader) complete(n *yaml.Node, list assess.Scope, zone *assess.Zone) {
 }
 
 // closedEmpty is the answer that the word none stands for.
-func closedEmpty() assess.Answer { return assess.Answer{Text: "yes", Set: assess.SetYes} }
+func closedEmpty() assess.Answer { return assess.Answer{Text: "yes", Set: schema.SetYes} }
 
 // completeWords is the declaration of a list's completeness. A list whose
 // completeness the catalogue never asks about can still be closed.
-func completeWords(s *assess.Schema, list assess.Scope) *assess.Declaration {
+func completeWords(s *schema.Schema, list schema.Scope) *schema.Declaration {
 	if d := s.Find(assess.CompleteField(list)); d != nil {
 		return d
 	}
-	return &assess.Declaration{ID: assess.CompleteField(list), Kind: assess.KindYesNo, Choices: assess.YesNoChoices}
+	return &schema.Declaration{ID: assess.CompleteField(list), Kind: schema.KindYesNo, Choices: schema.YesNoChoices}
 }

@@ -3,6 +3,7 @@ package record
 import (
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // A Clash is one place that both sides changed, each in its own way. The
@@ -10,7 +11,7 @@ import (
 type Clash struct {
 	Place  string          // an address, a word of the header, or an area, a zone or an item
 	What   message.Message // how the two differ, for a thing; says nothing for an answer
-	Answer assess.Address  // of an answer; zero for the header and for things
+	Answer schema.Address  // of an answer; zero for the header and for things
 	Mine   *assess.Answer  // nil where the answer was taken away
 	Theirs *assess.Answer
 }
@@ -39,7 +40,7 @@ type merger struct {
 	base, mine, theirs *assess.Job
 	out                *Document
 	clashes            []Clash
-	gone               []assess.Address // things that one of the sides took away
+	gone               []schema.Address // things that one of the sides took away
 }
 
 func (m *merger) header() {
@@ -82,7 +83,7 @@ func (m *merger) things() {
 }
 
 // takeAway settles a thing that one side took away and the other may have changed.
-func (m *merger) takeAway(thing assess.Address, other *assess.Job, what message.Message, act func()) {
+func (m *merger) takeAway(thing schema.Address, other *assess.Job, what message.Message, act func()) {
 	m.gone = append(m.gone, thing)
 	if changedIn(thing, m.base, other) {
 		m.clashes = append(m.clashes, Clash{Place: thingName(thing), What: what})
@@ -105,7 +106,7 @@ func (m *merger) name(area string) {
 
 // answers merges the answers of the things that both sides still have.
 func (m *merger) answers() {
-	seen := map[assess.Address]bool{}
+	seen := map[schema.Address]bool{}
 	for _, s := range append(said(m.base), said(m.mine)...) {
 		if seen[s.addr] || m.isGone(thingOf(s.addr)) {
 			continue
@@ -115,7 +116,7 @@ func (m *merger) answers() {
 	}
 }
 
-func (m *merger) answer(addr assess.Address) {
+func (m *merger) answer(addr schema.Address) {
 	base, mine, theirs := answerAt(m.base, addr), answerAt(m.mine, addr), answerAt(m.theirs, addr)
 	switch {
 	case alike(mine, base) || alike(mine, theirs):
@@ -128,7 +129,7 @@ func (m *merger) answer(addr assess.Address) {
 	}
 }
 
-func (m *merger) isGone(thing assess.Address) bool {
+func (m *merger) isGone(thing schema.Address) bool {
 	for _, g := range m.gone {
 		if within(thing, g) {
 			return true
@@ -138,7 +139,7 @@ func (m *merger) isGone(thing assess.Address) bool {
 }
 
 // changedIn reports whether a thing or anything in it differs between two jobs.
-func changedIn(thing assess.Address, base, other *assess.Job) bool {
+func changedIn(thing schema.Address, base, other *assess.Job) bool {
 	now := set(things(other))
 	before := set(things(base))
 	for _, t := range append(things(base), things(other)...) {
@@ -154,7 +155,7 @@ func changedIn(thing assess.Address, base, other *assess.Job) bool {
 	return false
 }
 
-func answerAt(j *assess.Job, addr assess.Address) *assess.Answer {
+func answerAt(j *assess.Job, addr schema.Address) *assess.Answer {
 	if a, ok := j.Answer(addr); ok {
 		return &a
 	}
@@ -168,8 +169,8 @@ func alike(a, b *assess.Answer) bool {
 	return same(*a, *b)
 }
 
-func set(list []assess.Address) map[assess.Address]bool {
-	out := make(map[assess.Address]bool, len(list))
+func set(list []schema.Address) map[schema.Address]bool {
+	out := make(map[schema.Address]bool, len(list))
 	for _, t := range list {
 		out[t] = true
 	}
@@ -177,7 +178,7 @@ func set(list []assess.Address) map[assess.Address]bool {
 }
 
 // add puts an empty thing at the end of its list; what encloses it is there.
-func add(j *assess.Job, thing assess.Address) {
+func add(j *assess.Job, thing schema.Address) {
 	area := j.Area(thing.Area)
 	switch {
 	case thing.Zone == "":
@@ -185,7 +186,7 @@ func add(j *assess.Job, thing assess.Address) {
 	case thing.Item == "":
 		area.Zones = append(area.Zones, assess.Zone{ID: thing.Zone})
 	default:
-		list, _ := assess.TopicScope(thing.Topic)
+		list, _ := schema.TopicScope(thing.Topic)
 		zone := area.Zone(thing.Zone)
 		zone.Lists[list] = append(zone.Lists[list], assess.Item{ID: thing.Item})
 	}

@@ -9,6 +9,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 )
 
 func merge(t testing.TB, base, mine, theirs *record.Document) (*record.Document, []record.Clash) {
@@ -79,7 +80,7 @@ func TestMergeClashes(t *testing.T) {
 	span := func(text string) func(*record.Document) error {
 		return func(d *record.Document) error { return d.Put(address(t, "joist.span"), assess.Answer{Text: text}) }
 	}
-	l1 := assess.Address{Topic: "layer", Item: "l1"}
+	l1 := schema.Address{Topic: "layer", Item: "l1"}
 	kind := func(text string) func(*record.Document) error {
 		return func(d *record.Document) error { return d.Put(address(t, "layer.l1.kind"), assess.Answer{Text: text}) }
 	}

@@ -6,6 +6,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // AddArea adds a room at the end. The name may be empty.
@@ -38,7 +39,7 @@ func (d *Document) AddZone(area, id string) error {
 }
 
 // DropItem takes an item with all its answers off a list.
-func (d *Document) DropItem(item assess.Address) error {
+func (d *Document) DropItem(item schema.Address) error {
 	list, err := d.located(&item)
 	if err != nil {
 		return err
@@ -51,8 +52,8 @@ func (d *Document) DropItem(item assess.Address) error {
 }
 
 // located fills in area and zone of an item's address.
-func (d *Document) located(item *assess.Address) (assess.Scope, error) {
-	list, ok := assess.TopicScope(item.Topic)
+func (d *Document) located(item *schema.Address) (schema.Scope, error) {
+	list, ok := schema.TopicScope(item.Topic)
 	if !ok || !list.Listed() {
 		return list, refuse(item.Topic, message.New("record/thing.no_list"), message.New("record/thing.lists", "lists", fmt.Sprint(listKeys())))
 	}
@@ -69,7 +70,7 @@ func (d *Document) DropZone(area, id string) error {
 	if a := d.job.Area(area); a == nil || a.Zone(id) == nil {
 		return refuse(area+"."+id, message.New("record/thing.no_zone"), noHint)
 	}
-	drop(d.change(), assess.Address{Area: area, Zone: id})
+	drop(d.change(), schema.Address{Area: area, Zone: id})
 	return nil
 }
 
@@ -78,7 +79,7 @@ func (d *Document) DropArea(id string) error {
 	if d.job.Area(id) == nil {
 		return refuse(id, message.New("record/thing.no_area"), noHint)
 	}
-	drop(d.change(), assess.Address{Area: id})
+	drop(d.change(), schema.Address{Area: id})
 	return nil
 }
 
@@ -110,6 +111,6 @@ func (d *Document) rename(was *assess.Area, id string) {
 	was.ID, d.renamed = id, true
 }
 
-func findItem(z *assess.Zone, list assess.Scope, id string) int {
+func findItem(z *assess.Zone, list schema.Scope, id string) int {
 	return slices.IndexFunc(z.Lists[list], func(it assess.Item) bool { return it.ID == id })
 }

@@ -12,6 +12,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 )
 
 // freeText are texts that YAML could take for something else.
@@ -19,7 +20,7 @@ var freeText = rapid.SampledFrom([]string{"", "tape", "- dash", "a: b", "# no co
 	"!bang", "{brace", "[bracket", "'single'", "\"double\"", "two\nlines", "ends with a break\n", " spaces ", "größer", "漢字", "tab\there", "a, b", "true", "0x1F", "%", "@", "`"})
 
 // answerFor draws an answer that a fact can have.
-func answerFor(t *rapid.T, d *assess.Declaration) assess.Answer {
+func answerFor(t *rapid.T, d *schema.Declaration) assess.Answer {
 	ans := assess.Answer{
 		Reply:  assess.Reply(rapid.SampledFrom([]int{0, 0, 0, 1, 2, 3}).Draw(t, "reply")),
 		Basis:  assess.Basis(rapid.IntRange(0, 5).Draw(t, "basis")),
@@ -37,21 +38,21 @@ func answerFor(t *rapid.T, d *assess.Declaration) assess.Answer {
 	return ans
 }
 
-func textFor(t *rapid.T, d *assess.Declaration) string {
+func textFor(t *rapid.T, d *schema.Declaration) string {
 	switch d.Kind {
-	case assess.KindText:
+	case schema.KindText:
 		return rapid.SampledFrom([]string{"2x10", "47x220mm", "- 2x10", "null"}).Draw(t, "text")
-	case assess.KindQuantity:
-		return values().Write(d, assess.Set{Range: rangeFor(t, d)}, quantity.US)
+	case schema.KindQuantity:
+		return values().Write(d, schema.Set{Range: rangeFor(t, d)}, quantity.US)
 	}
 	mask := rapid.Uint64Range(1, 1<<len(d.Choices)-1).Draw(t, "mask")
 	if bits.OnesCount64(mask) > 3 {
 		mask = 1
 	}
-	return strings.Join(assess.Set{Mask: mask}.Words(d), ", ")
+	return strings.Join(schema.Set{Mask: mask}.Words(d), ", ")
 }
 
-func rangeFor(t *rapid.T, d *assess.Declaration) quantity.Range {
+func rangeFor(t *rapid.T, d *schema.Declaration) quantity.Range {
 	lo := max(d.Bounds.Lo, 2)
 	if d.Dimension == quantity.Year {
 		lo = 1950
@@ -61,11 +62,11 @@ func rangeFor(t *rapid.T, d *assess.Declaration) quantity.Range {
 }
 
 // answerable are the facts that a document takes answers to.
-func answerable() []*assess.Declaration {
-	var out []*assess.Declaration
+func answerable() []*schema.Declaration {
+	var out []*schema.Declaration
 	all := values().Schema().All()
 	for i := range all {
-		if all[i].Nature != assess.Derived {
+		if all[i].Nature != schema.Derived {
 			out = append(out, &all[i])
 		}
 	}
@@ -77,7 +78,7 @@ func change(t *rapid.T, d *record.Document) {
 	areas := []string{"kitchen", "hall"}
 	zones := []string{"main", "patch"}
 	area, zone := rapid.SampledFrom(areas).Draw(t, "area"), rapid.SampledFrom(zones).Draw(t, "zone")
-	item := assess.Address{Area: area, Zone: zone, Topic: rapid.SampledFrom([]string{"layer", "crack"}).Draw(t, "list"), Item: fmt.Sprintf("i%d", rapid.IntRange(1, 3).Draw(t, "item"))}
+	item := schema.Address{Area: area, Zone: zone, Topic: rapid.SampledFrom([]string{"layer", "crack"}).Draw(t, "list"), Item: fmt.Sprintf("i%d", rapid.IntRange(1, 3).Draw(t, "item"))}
 	switch rapid.IntRange(0, 8).Draw(t, "change") {
 	case 0:
 		_ = d.AddArea(area, freeText.Draw(t, "name"))
@@ -89,24 +90,24 @@ func change(t *rapid.T, d *record.Document) {
 		_ = d.PutFamily(area, zone, rapid.SampledFrom([]string{"danger", "water", "work", "joist.trouble"}).Draw(t, "family"),
 			assess.Answer{Reply: assess.Reply(rapid.IntRange(0, 1).Draw(t, "reply"))})
 	case 4:
-		_ = d.Put(assess.Address{Area: area, Zone: zone, Topic: item.Topic, Field: "complete"},
+		_ = d.Put(schema.Address{Area: area, Zone: zone, Topic: item.Topic, Field: "complete"},
 			assess.Answer{Text: rapid.SampledFrom([]string{"yes", "no"}).Draw(t, "complete")})
 	case 5:
 		if job := d.Job(); len(job.Areas) > 0 && len(job.Areas[0].Zones) > 0 {
 			names := append(slices.Sorted(maps.Keys(job.Areas[0].Zones[0].Answers)), "zone.base")
 			topic, field, _ := strings.Cut(rapid.SampledFrom(names).Draw(t, "forget"), ".")
-			d.Forget(assess.Address{Area: job.Areas[0].ID, Zone: job.Areas[0].Zones[0].ID, Topic: topic, Field: field})
+			d.Forget(schema.Address{Area: job.Areas[0].ID, Zone: job.Areas[0].Zones[0].ID, Topic: topic, Field: field})
 		}
 	default:
 		decl := rapid.SampledFrom(answerable()).Draw(t, "fact")
-		addr, _ := assess.ParseAddress(decl.ID)
+		addr, _ := schema.ParseAddress(decl.ID)
 		if decl.Scope.Listed() {
 			addr.Item = item.Item
 		}
-		if decl.Scope != assess.ScopeJob {
+		if decl.Scope != schema.ScopeJob {
 			addr.Area = area
 		}
-		if decl.Scope != assess.ScopeJob && decl.Scope != assess.ScopeArea {
+		if decl.Scope != schema.ScopeJob && decl.Scope != schema.ScopeArea {
 			addr.Zone = zone
 		}
 		_ = d.Put(addr, answerFor(t, decl))

@@ -12,6 +12,7 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // units are the words that a header may use for the system of units.
@@ -28,7 +29,7 @@ var (
 
 func listKeys() []string {
 	var keys []string
-	for _, s := range assess.ListScopes {
+	for _, s := range schema.ListScopes {
 		keys = append(keys, s.String())
 	}
 	return keys
@@ -106,7 +107,7 @@ func (r *reader) record(root *yaml.Node) {
 	r.job.Units = r.word(top["units"], "units", units)
 	r.job.Visited = r.day(top["visited"])
 	r.sys = system(r.job)
-	r.job.Answers = r.answers(top["answers"], assess.ScopeJob)
+	r.job.Answers = r.answers(top["answers"], schema.ScopeJob)
 	seen := map[string]bool{}
 	for _, n := range r.sequence(top["areas"], "areas") {
 		if id, ok := r.id(n, "area", seen); ok {
@@ -116,8 +117,8 @@ func (r *reader) record(root *yaml.Node) {
 }
 
 func (r *reader) area(n *yaml.Node, id string) assess.Area {
-	f := r.fields(n, oneOf(assess.ScopeArea), areaKeys)
-	area := assess.Area{ID: id, Name: r.text(f["name"], "name"), Answers: r.answers(f["answers"], assess.ScopeArea)}
+	f := r.fields(n, oneOf(schema.ScopeArea), areaKeys)
+	area := assess.Area{ID: id, Name: r.text(f["name"], "name"), Answers: r.answers(f["answers"], schema.ScopeArea)}
 	seen := map[string]bool{}
 	for _, z := range r.sequence(f["zones"], "zones") {
 		if id, ok := r.id(z, "zone", seen); ok {
@@ -128,9 +129,9 @@ func (r *reader) area(n *yaml.Node, id string) assess.Area {
 }
 
 func (r *reader) zone(n *yaml.Node, id string) assess.Zone {
-	f := r.fields(n, oneOf(assess.ScopeZone), zoneKeys)
-	zone := assess.Zone{ID: id, Answers: r.answers(f["answers"], assess.ScopeZone)}
-	for _, list := range assess.ListScopes {
+	f := r.fields(n, oneOf(schema.ScopeZone), zoneKeys)
+	zone := assess.Zone{ID: id, Answers: r.answers(f["answers"], schema.ScopeZone)}
+	for _, list := range schema.ListScopes {
 		r.list(f[list.String()], list, &zone)
 	}
 	return zone

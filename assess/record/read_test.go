@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // TestCases: each scenario reads without a warning, and untouched gives the
@@ -59,18 +61,18 @@ func TestRead(t *testing.T) {
 		address string
 		want    assess.Answer
 	}{
-		{"site.year_built", assess.Answer{Text: "1960s", Set: assess.Set{Range: quantity.Range{Lo: 1960, Hi: 1969}}}},
-		{"kitchen.main.joist.depth", assess.Answer{Text: "9 to 9.25 in", Set: assess.Set{Range: quantity.Range{Lo: 9, Hi: 9.25}},
+		{"site.year_built", assess.Answer{Text: "1960s", Set: schema.Set{Range: quantity.Range{Lo: 1960, Hi: 1969}}}},
+		{"kitchen.main.joist.depth", assess.Answer{Text: "9 to 9.25 in", Set: schema.Set{Range: quantity.Range{Lo: 9, Hi: 9.25}},
 			Basis: assess.Measured, With: "tape", On: "2026-05-04", Photos: []string{"p1.jpg", "p2.jpg"}}},
 		{"joist.species", assess.Answer{Reply: assess.NotSure}},
-		{"joist.notched", assess.Answer{Text: "none", Set: assess.Set{Mask: 1}}},
-		{"joist.insects", assess.Answer{Text: "no", Set: assess.SetNo}},
-		{"joist.cut", assess.Answer{Text: "yes", Set: assess.SetYes}},
-		{"danger.gas", assess.Answer{Text: "no", Set: assess.SetNo, Basis: assess.Seen}},
+		{"joist.notched", assess.Answer{Text: "none", Set: schema.Set{Mask: 1}}},
+		{"joist.insects", assess.Answer{Text: "no", Set: schema.SetNo}},
+		{"joist.cut", assess.Answer{Text: "yes", Set: schema.SetYes}},
+		{"danger.gas", assess.Answer{Text: "no", Set: schema.SetNo, Basis: assess.Seen}},
 		{"water.mould", assess.Answer{Reply: assess.CouldNotSee}},
-		{"layer.l1.kind", assess.Answer{Text: "sheet-vinyl, linoleum", Set: assess.Set{Mask: 1 | 1<<5}}},
+		{"layer.l1.kind", assess.Answer{Text: "sheet-vinyl, linoleum", Set: schema.Set{Mask: 1 | 1<<5}}},
 		{"layer.complete", assess.Answer{Reply: assess.NotSure}},
-		{"deck.complete", assess.Answer{Text: "yes", Set: assess.SetYes}},
+		{"deck.complete", assess.Answer{Text: "yes", Set: schema.SetYes}},
 	} {
 		at, err := job.Locate(address(t, c.address))
 		if err != nil {
@@ -87,7 +89,7 @@ func TestRead(t *testing.T) {
 	if job.Areas[0].Name != "Kitchen, upstairs" {
 		t.Errorf("name %q", job.Areas[0].Name)
 	}
-	if zone.ListClosed(assess.ScopeDeck) != assess.Yes || zone.ListClosed(assess.ScopeLayer) != assess.Open || zone.ListClosed(assess.ScopeCrack) != assess.Open {
+	if zone.ListClosed(schema.ScopeDeck) != logic.Yes || zone.ListClosed(schema.ScopeLayer) != logic.Open || zone.ListClosed(schema.ScopeCrack) != logic.Open {
 		t.Error("the lists are not as closed as they say")
 	}
 }
@@ -98,7 +100,7 @@ func TestReadJSON(t *testing.T) {
   "answers": {"joist.known_ratio": 480, "joist.cut": false, "danger": "none"}, "crack": "none"}]}]}`)
 	job := d.Job()
 	zone := job.Areas[0].Zones[0]
-	if zone.Answers["joist.known_ratio"].Set.Range != quantity.Point(480) || zone.Answers["joist.cut"].Set != assess.SetNo {
+	if zone.Answers["joist.known_ratio"].Set.Range != quantity.Point(480) || zone.Answers["joist.cut"].Set != schema.SetNo {
 		t.Errorf("%+v", zone.Answers)
 	}
 }

@@ -6,32 +6,33 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // A statement is one answer with its whole address.
 type statement struct {
-	addr assess.Address
+	addr schema.Address
 	ans  assess.Answer
 }
 
 // said are all answers of a job, from the whole job inwards.
 func said(j *assess.Job) []statement {
 	var out []statement
-	collect := func(where assess.Address, answers assess.Answers) {
+	collect := func(where schema.Address, answers assess.Answers) {
 		for _, name := range slices.Sorted(maps.Keys(answers)) {
 			at := where
 			at.Topic, at.Field, _ = strings.Cut(name, ".")
 			out = append(out, statement{at, answers[name]})
 		}
 	}
-	collect(assess.Address{}, j.Answers)
+	collect(schema.Address{}, j.Answers)
 	for _, a := range j.Areas {
-		collect(assess.Address{Area: a.ID}, a.Answers)
+		collect(schema.Address{Area: a.ID}, a.Answers)
 		for _, z := range a.Zones {
-			collect(assess.Address{Area: a.ID, Zone: z.ID}, z.Answers)
-			for _, list := range assess.ListScopes {
+			collect(schema.Address{Area: a.ID, Zone: z.ID}, z.Answers)
+			for _, list := range schema.ListScopes {
 				for _, it := range z.Lists[list] {
-					collect(assess.Address{Area: a.ID, Zone: z.ID, Item: it.ID}, it.Answers)
+					collect(schema.Address{Area: a.ID, Zone: z.ID, Item: it.ID}, it.Answers)
 				}
 			}
 		}
@@ -41,15 +42,15 @@ func said(j *assess.Job) []statement {
 
 // things are the addresses of a job's areas, zones and items, outer ones
 // first. They have no field.
-func things(j *assess.Job) []assess.Address {
-	var out []assess.Address
+func things(j *assess.Job) []schema.Address {
+	var out []schema.Address
 	for _, a := range j.Areas {
-		out = append(out, assess.Address{Area: a.ID})
+		out = append(out, schema.Address{Area: a.ID})
 		for _, z := range a.Zones {
-			out = append(out, assess.Address{Area: a.ID, Zone: z.ID})
-			for _, list := range assess.ListScopes {
+			out = append(out, schema.Address{Area: a.ID, Zone: z.ID})
+			for _, list := range schema.ListScopes {
 				for _, it := range z.Lists[list] {
-					out = append(out, assess.Address{Area: a.ID, Zone: z.ID, Topic: list.String(), Item: it.ID})
+					out = append(out, schema.Address{Area: a.ID, Zone: z.ID, Topic: list.String(), Item: it.ID})
 				}
 			}
 		}
@@ -58,7 +59,7 @@ func things(j *assess.Job) []assess.Address {
 }
 
 // thingOf is the innermost thing that an answer belongs to.
-func thingOf(addr assess.Address) assess.Address {
+func thingOf(addr schema.Address) schema.Address {
 	addr.Field = ""
 	if addr.Item == "" {
 		addr.Topic = ""
@@ -67,20 +68,20 @@ func thingOf(addr assess.Address) assess.Address {
 }
 
 // within reports whether an address lies in a thing or is the thing.
-func within(addr, thing assess.Address) bool {
+func within(addr, thing schema.Address) bool {
 	return addr.Area == thing.Area &&
 		(thing.Zone == "" || addr.Zone == thing.Zone) &&
 		(thing.Item == "" || addr.Topic == thing.Topic && addr.Item == thing.Item)
 }
 
 // thingName is the name of an area, a zone or an item for a reader.
-func thingName(thing assess.Address) string {
+func thingName(thing schema.Address) string {
 	words := []string{thing.Area, thing.Zone, thing.Topic, thing.Item}
 	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), ".")
 }
 
 // drop takes a thing with everything in it out of a job.
-func drop(j *assess.Job, thing assess.Address) {
+func drop(j *assess.Job, thing schema.Address) {
 	area := j.Area(thing.Area)
 	switch {
 	case area == nil:
@@ -90,7 +91,7 @@ func drop(j *assess.Job, thing assess.Address) {
 		area.Zones = slices.DeleteFunc(area.Zones, func(z assess.Zone) bool { return z.ID == thing.Zone })
 	default:
 		if zone := area.Zone(thing.Zone); zone != nil {
-			list, _ := assess.TopicScope(thing.Topic)
+			list, _ := schema.TopicScope(thing.Topic)
 			zone.Lists[list] = slices.DeleteFunc(zone.Lists[list], func(it assess.Item) bool { return it.ID == thing.Item })
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // sameJob reports whether two jobs say the same of the same things, in the
@@ -19,7 +20,7 @@ func sameArea(a, b assess.Area) bool {
 }
 
 func sameZone(a, b assess.Zone) bool {
-	for _, list := range assess.ListScopes {
+	for _, list := range schema.ListScopes {
 		if !slices.EqualFunc(a.Lists[list], b.Lists[list], sameItem) {
 			return false
 		}

@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // object is a piece of a JSON Schema. Keys come out in alphabetical order, so
@@ -25,7 +26,7 @@ func JSONSchema(v Values, l *message.Language) ([]byte, error) {
 	return append(out, '\n'), err
 }
 
-type schemaMaker struct{ schema *assess.Schema }
+type schemaMaker struct{ schema *schema.Schema }
 
 func (s *schemaMaker) record() object {
 	return mappingOf(object{
@@ -33,7 +34,7 @@ func (s *schemaMaker) record() object {
 		"region":  object{"enum": figure.Regions},
 		"units":   object{"enum": units},
 		"visited": ref("day"),
-		"answers": s.answers(assess.ScopeJob),
+		"answers": s.answers(schema.ScopeJob),
 		"areas":   listOfThings(s.area()),
 	}, "format")
 }
@@ -42,20 +43,20 @@ func (s *schemaMaker) area() object {
 	return mappingOf(object{
 		"id":      ref("id"),
 		"name":    object{"type": "string"},
-		"answers": s.answers(assess.ScopeArea),
+		"answers": s.answers(schema.ScopeArea),
 		"zones":   listOfThings(s.zone()),
 	}, "id")
 }
 
 func (s *schemaMaker) zone() object {
-	keys := object{"id": ref("id"), "answers": s.answers(assess.ScopeZone)}
-	for _, list := range assess.ListScopes {
+	keys := object{"id": ref("id"), "answers": s.answers(schema.ScopeZone)}
+	for _, list := range schema.ListScopes {
 		keys[list.String()] = s.list(list)
 	}
 	return mappingOf(keys, "id")
 }
 
-func (s *schemaMaker) list(list assess.Scope) object {
+func (s *schemaMaker) list(list schema.Scope) object {
 	item := s.answers(list)
 	item["properties"].(object)["id"] = ref("id")
 	item["required"] = []string{"id"}
@@ -66,11 +67,11 @@ func (s *schemaMaker) list(list assess.Scope) object {
 }
 
 // answers are the answers that a thing of a scope may have.
-func (s *schemaMaker) answers(scope assess.Scope) object {
+func (s *schemaMaker) answers(scope schema.Scope) object {
 	keys := object{}
 	for i := range s.schema.All() {
 		d := &s.schema.All()[i]
-		if d.Scope != scope || d.Nature == assess.Derived || closes(d) {
+		if d.Scope != scope || d.Nature == schema.Derived || closes(d) {
 			continue
 		}
 		keys[d.ID] = answerOf(d)
@@ -82,7 +83,7 @@ func (s *schemaMaker) answers(scope assess.Scope) object {
 }
 
 // answerOf is one answer: a value, or a mapping of a value and what is known of it.
-func answerOf(d *assess.Declaration) object {
+func answerOf(d *schema.Declaration) object {
 	text := object{"type": "string"}
 	value := anyOf(ref("reply"), valueOf(d))
 	return anyOf(value, mappingOf(object{
@@ -95,16 +96,16 @@ func answerOf(d *assess.Declaration) object {
 	}, "value"))
 }
 
-func valueOf(d *assess.Declaration) object {
+func valueOf(d *schema.Declaration) object {
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		return object{"type": []string{"string", "number"}}
-	case assess.KindText:
+	case schema.KindText:
 		return object{"type": "string"}
 	}
 	one := object{"enum": d.Choices}
 	alternatives := []any{one, object{"type": "array", "items": one, "minItems": 1}, object{"type": "string", "pattern": ","}}
-	if d.Kind == assess.KindYesNo {
+	if d.Kind == schema.KindYesNo {
 		alternatives = append(alternatives, object{"type": "boolean"})
 	}
 	return anyOf(alternatives...)

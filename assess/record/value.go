@@ -7,6 +7,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A lateYear refuses a year that has not come.
@@ -19,7 +20,7 @@ func (l *lateYear) Error() string { return l.what.String() }
 func (l *lateYear) Message() message.Message { return l.what }
 
 // read reads the text of a value and refuses a year after the visit.
-func read(v Values, d *assess.Declaration, text string, sys quantity.System, visited assess.Day) (assess.Set, error) {
+func read(v Values, d *schema.Declaration, text string, sys quantity.System, visited assess.Day) (schema.Set, error) {
 	set, err := v.Read(d, text, sys)
 	if err == nil && visited != "" && late(d, set, visited) {
 		err = &lateYear{message.New("record/late.what", "year", text, "fact", d.ID, "visited", visited)}
@@ -28,12 +29,12 @@ func read(v Values, d *assess.Declaration, text string, sys quantity.System, vis
 }
 
 // late reports whether a set holds nothing but years after a day.
-func late(d *assess.Declaration, set assess.Set, day assess.Day) bool {
-	return d.Kind == assess.KindQuantity && d.Dimension == quantity.Year && set.Range.Lo > float64(day.Year())
+func late(d *schema.Declaration, set schema.Set, day assess.Day) bool {
+	return d.Kind == schema.KindQuantity && d.Dimension == quantity.Year && set.Range.Lo > float64(day.Year())
 }
 
 // explain is what is wrong with a value and what to write in its place.
-func explain(v Values, d *assess.Declaration, text string, sys quantity.System, err error) (what, hint message.Message) {
+func explain(v Values, d *schema.Declaration, text string, sys quantity.System, err error) (what, hint message.Message) {
 	what = message.Of(err)
 	var after *lateYear
 	var unclear *quantity.Unclear
@@ -45,14 +46,14 @@ func explain(v Values, d *assess.Declaration, text string, sys quantity.System, 
 		return message.New("record/value.fault", "fact", d.ID, "fault", what), noHint
 	case len(d.Choices) > 0:
 		return what, assess.OneOf(wrongWord(v, d, text, sys), d.Choices)
-	case d.Kind == assess.KindQuantity:
-		return what, message.New("record/value.bounds", "range", v.Write(d, assess.Set{Range: d.Bounds}, sys))
+	case d.Kind == schema.KindQuantity:
+		return what, message.New("record/value.bounds", "range", v.Write(d, schema.Set{Range: d.Bounds}, sys))
 	}
 	return what, noHint
 }
 
 // wrongWord is the first of several choices that cannot be read.
-func wrongWord(v Values, d *assess.Declaration, text string, sys quantity.System) string {
+func wrongWord(v Values, d *schema.Declaration, text string, sys quantity.System) string {
 	for word := range strings.SplitSeq(text, ", ") {
 		if _, err := v.Read(d, word, sys); err != nil {
 			return word

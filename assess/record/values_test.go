@@ -11,29 +11,29 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 )
 
 // words are the values of the catalogue's own records, read without the
 // catalogue's synonyms: a record must not depend on them.
-type words struct{ schema *assess.Schema }
+type words struct{ schema *schema.Schema }
 
-func (w words) Schema() *assess.Schema { return w.schema }
+func (w words) Schema() *schema.Schema { return w.schema }
 
-func (w words) Read(d *assess.Declaration, text string, sys quantity.System) (assess.Set, error) {
+func (w words) Read(d *schema.Declaration, text string, sys quantity.System) (schema.Set, error) {
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		r, err := quantity.Read(d.Dimension, text, sys)
 		if err == nil && r.Meet(d.Bounds).IsEmpty() {
 			err = fmt.Errorf("%s is outside what %s can be", text, d.ID)
 		}
-		return assess.Set{Range: r}, err
-	case assess.KindText:
-		return assess.Set{Text: text}, nil
+		return schema.Set{Range: r}, err
+	case schema.KindText:
+		return schema.Set{Text: text}, nil
 	}
-	var set assess.Set
+	var set schema.Set
 	for word := range strings.SplitSeq(text, ", ") {
 		bit, ok := d.ChoiceBit(word)
 		if !ok {
@@ -44,11 +44,11 @@ func (w words) Read(d *assess.Declaration, text string, sys quantity.System) (as
 	return set, nil
 }
 
-func (w words) Write(d *assess.Declaration, s assess.Set, sys quantity.System) string {
+func (w words) Write(d *schema.Declaration, s schema.Set, sys quantity.System) string {
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		return quantity.WriteExact(d.Dimension, s.Range, sys)
-	case assess.KindText:
+	case schema.KindText:
 		return s.Text
 	}
 	return strings.Join(s.Words(d), ", ")
@@ -56,18 +56,18 @@ func (w words) Write(d *assess.Declaration, s assess.Set, sys quantity.System) s
 
 // values are those of the catalogue's records, and one derived fact.
 var values = sync.OnceValue(func() record.Values {
-	var list []assess.Declaration
+	var list []schema.Declaration
 	for _, file := range catalogueFiles {
 		list = append(list, declarations("../question/catalogue/"+file+".toml")...)
 	}
-	return words{assess.NewSchema(append(list, assess.Declaration{
-		ID: "layer.laid", Scope: assess.ScopeLayer, Kind: assess.KindQuantity, Dimension: quantity.Year, Nature: assess.Derived}))}
+	return words{schema.NewSchema(append(list, schema.Declaration{
+		ID: "layer.laid", Scope: schema.ScopeLayer, Kind: schema.KindQuantity, Dimension: quantity.Year, Nature: schema.Derived}))}
 })
 
 var catalogueFiles = []string{"danger", "site", "room", "tile", "zone", "joist", "beam", "slab", "water", "surface", "work",
 	"layer", "deck", "crack", "edge", "service", "load"}
 
-func declarations(path string) []assess.Declaration {
+func declarations(path string) []schema.Declaration {
 	data, err := os.ReadFile(path)
 	if err != nil {
 		panic(err)
@@ -81,16 +81,16 @@ func declarations(path string) []assess.Declaration {
 	if err := toml.Unmarshal(data, &file); err != nil {
 		panic(err)
 	}
-	var out []assess.Declaration
+	var out []schema.Declaration
 	for _, f := range file.Fact {
-		d := assess.Declaration{ID: f.ID, Choices: f.Choices, Family: f.Family, Bounds: quantity.Everything}
-		d.Scope, _ = assess.ParseScope(f.Scope)
+		d := schema.Declaration{ID: f.ID, Choices: f.Choices, Family: f.Family, Bounds: quantity.Everything}
+		d.Scope, _ = schema.ParseScope(f.Scope)
 		d.Dimension, _ = quantity.ParseDimension(f.Dimension)
-		d.Kind = map[string]assess.Kind{"yes-no": assess.KindYesNo, "choice": assess.KindChoice, "quantity": assess.KindQuantity, "text": assess.KindText}[f.Kind]
+		d.Kind = map[string]schema.Kind{"yes-no": schema.KindYesNo, "choice": schema.KindChoice, "quantity": schema.KindQuantity, "text": schema.KindText}[f.Kind]
 		switch d.Kind {
-		case assess.KindYesNo:
-			d.Choices = assess.YesNoChoices
-		case assess.KindQuantity:
+		case schema.KindYesNo:
+			d.Choices = schema.YesNoChoices
+		case schema.KindQuantity:
 			d.Bounds = testBounds[d.Dimension]
 		}
 		out = append(out, d)
@@ -132,9 +132,9 @@ func parse(t testing.TB, text string) *record.Document {
 	return d
 }
 
-func address(t testing.TB, text string) assess.Address {
+func address(t testing.TB, text string) schema.Address {
 	t.Helper()
-	a, err := assess.ParseAddress(text)
+	a, err := schema.ParseAddress(text)
 	if err != nil {
 		t.Fatal(err)
 	}

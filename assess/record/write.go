@@ -11,6 +11,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // schemaComment tells an editor where the JSON Schema of the record lies:
@@ -47,7 +48,7 @@ func (d *Document) Bytes() ([]byte, error) {
 // A writer brings a tree up to what the job says, and leaves alone what says
 // so already.
 type writer struct {
-	schema   *assess.Schema
+	schema   *schema.Schema
 	root     *yaml.Node
 	was, job *assess.Job
 }
@@ -104,7 +105,7 @@ func (w *writer) record() {
 	header("region", w.was.Region, w.job.Region)
 	header("units", w.was.Units, w.job.Units)
 	header("visited", string(w.was.Visited), string(w.job.Visited))
-	w.answers(w.root, assess.ScopeJob, w.was.Answers, w.job.Answers)
+	w.answers(w.root, schema.ScopeJob, w.was.Answers, w.job.Answers)
 	w.areas()
 	sortKeys(w.root, rankIn(topKeys))
 }
@@ -129,7 +130,7 @@ func (w *writer) area(n *yaml.Node, was, now *assess.Area) {
 	default:
 		setChild(n, "name", newScalar(now.Name))
 	}
-	w.answers(n, assess.ScopeArea, was.Answers, now.Answers)
+	w.answers(n, schema.ScopeArea, was.Answers, now.Answers)
 	seq := sequenceOf(n, "zones", len(now.Zones))
 	arrange(seq, len(now.Zones), func(i int) string { return now.Zones[i].ID }, func(i int, z *yaml.Node) {
 		before := was.Zone(now.Zones[i].ID)
@@ -142,8 +143,8 @@ func (w *writer) area(n *yaml.Node, was, now *assess.Area) {
 }
 
 func (w *writer) zone(n *yaml.Node, was, now *assess.Zone) {
-	w.answers(n, assess.ScopeZone, apart(was.Answers), apart(now.Answers))
-	for _, list := range assess.ListScopes {
+	w.answers(n, schema.ScopeZone, apart(was.Answers), apart(now.Answers))
+	for _, list := range schema.ListScopes {
 		w.list(n, list, was, now)
 	}
 	sortKeys(n, rankIn(zoneKeys))
@@ -154,7 +155,7 @@ func (w *writer) zone(n *yaml.Node, was, now *assess.Zone) {
 func apart(answers assess.Answers) assess.Answers {
 	out := make(assess.Answers, len(answers))
 	for name, a := range answers {
-		if !slices.ContainsFunc(assess.ListScopes[:], func(s assess.Scope) bool { return assess.CompleteField(s) == name }) {
+		if !slices.ContainsFunc(schema.ListScopes[:], func(s schema.Scope) bool { return assess.CompleteField(s) == name }) {
 			out[name] = a
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 )
 
 // bytesOf is the document as a file, read back to the same job.
@@ -77,7 +78,7 @@ func describe(j *assess.Job) any {
 		var zones []thing
 		for _, z := range a.Zones {
 			zone := thing{"id": z.ID, "answers": answers(z.Answers)}
-			for _, list := range assess.ListScopes {
+			for _, list := range schema.ListScopes {
 				var items []thing
 				for _, it := range z.Lists[list] {
 					items = append(items, thing{"id": it.ID, "answers": answers(it.Answers)})
@@ -249,7 +250,7 @@ func TestUnitsKeepTheirMeaning(t *testing.T) {
 func TestRefused(t *testing.T) {
 	d := parse(t, kitchen)
 	for name, err := range map[string]error{
-		"no such question":  d.Put(assess.Address{Topic: "joist", Field: "spann"}, assess.Answer{Text: "12 ft"}),
+		"no such question":  d.Put(schema.Address{Topic: "joist", Field: "spann"}, assess.Answer{Text: "12 ft"}),
 		"derived":           d.Put(address(t, "layer.l1.laid"), assess.Answer{Text: "1970"}),
 		"which layer":       d.Put(address(t, "layer.kind"), assess.Answer{Text: "cork"}),
 		"no item here":      d.Put(address(t, "layer.l1.complete"), assess.Answer{Text: "yes"}),
@@ -263,8 +264,8 @@ func TestRefused(t *testing.T) {
 		"area a topic":      d.AddArea("joist", ""),
 		"zone twice":        d.AddZone("kitchen", "main"),
 
-		"no such item":    d.DropItem(assess.Address{Topic: "layer", Item: "l9"}),
-		"no such list":    d.DropItem(assess.Address{Topic: "joist", Item: "j1"}),
+		"no such item":    d.DropItem(schema.Address{Topic: "layer", Item: "l9"}),
+		"no such list":    d.DropItem(schema.Address{Topic: "joist", Item: "j1"}),
 		"no such family":  d.PutFamily("", "", "joist", assess.Answer{}),
 		"region":          d.SetHeader("mars", "", ""),
 		"units":           d.SetHeader("", "ell", ""),

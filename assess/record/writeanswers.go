@@ -7,10 +7,11 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // answers brings the answers below a thing up to date.
-func (w *writer) answers(thing *yaml.Node, scope assess.Scope, was, now assess.Answers) {
+func (w *writer) answers(thing *yaml.Node, scope schema.Scope, was, now assess.Answers) {
 	m := child(thing, "answers")
 	if m == nil || m.Kind != yaml.MappingNode {
 		if len(now) == 0 {
@@ -25,7 +26,7 @@ func (w *writer) answers(thing *yaml.Node, scope assess.Scope, was, now assess.A
 
 // fill brings a mapping of answers up to date: those of an area, or an item
 // with its id.
-func (w *writer) fill(m *yaml.Node, scope assess.Scope, was, now assess.Answers) {
+func (w *writer) fill(m *yaml.Node, scope schema.Scope, was, now assess.Answers) {
 	w.split(m, scope, now)
 	for name := range was {
 		if _, still := now[name]; !still {
@@ -44,7 +45,7 @@ func (w *writer) fill(m *yaml.Node, scope assess.Scope, was, now assess.Answers)
 
 // stands reports whether the tree says the answer already, by the fact's own
 // key or by its family's.
-func (w *writer) stands(m *yaml.Node, d *assess.Declaration, was assess.Answers, now assess.Answer) bool {
+func (w *writer) stands(m *yaml.Node, d *schema.Declaration, was assess.Answers, now assess.Answer) bool {
 	before, said := was[d.ID]
 	return said && same(before, now) && (child(m, d.ID) != nil || d.Family != "" && child(m, d.Family) != nil)
 }
@@ -58,7 +59,7 @@ func (w *writer) rank(key string) int {
 	if f, ok := w.schema.Lookup(key); ok {
 		return 2*int(f) + 1
 	}
-	i := slices.IndexFunc(w.schema.All(), func(d assess.Declaration) bool { return d.Family == key })
+	i := slices.IndexFunc(w.schema.All(), func(d schema.Declaration) bool { return d.Family == key })
 	if i < 0 {
 		return 2 * w.schema.Len()
 	}
@@ -67,7 +68,7 @@ func (w *writer) rank(key string) int {
 
 // answer is one answer as it is written: the value alone, or a mapping where
 // more is known of it.
-func (w *writer) answer(d *assess.Declaration, ans assess.Answer) *yaml.Node {
+func (w *writer) answer(d *schema.Declaration, ans assess.Answer) *yaml.Node {
 	value := valueNode(d, ans)
 	if ans.Basis == assess.NoBasis && ans.With == "" && ans.Note == "" && ans.On == "" && len(ans.Photos) == 0 {
 		return value
@@ -87,7 +88,7 @@ func (w *writer) answer(d *assess.Declaration, ans assess.Answer) *yaml.Node {
 	return m
 }
 
-func valueNode(d *assess.Declaration, ans assess.Answer) *yaml.Node {
+func valueNode(d *schema.Declaration, ans assess.Answer) *yaml.Node {
 	if ans.Reply != assess.Given {
 		return newScalar(ans.Reply.String())
 	}
@@ -99,13 +100,13 @@ func valueNode(d *assess.Declaration, ans assess.Answer) *yaml.Node {
 
 // split writes a family's members out one by one where one of them is no
 // longer answered, since the family would answer it still.
-func (w *writer) split(m *yaml.Node, scope assess.Scope, now assess.Answers) {
+func (w *writer) split(m *yaml.Node, scope schema.Scope, now assess.Answers) {
 	for _, family := range families(w.schema, scope) {
 		if n := child(m, family); n == nil || isNull(n) {
 			continue
 		}
 		ms := members(w.schema, family, scope)
-		if slices.ContainsFunc(ms, func(d *assess.Declaration) bool { _, said := now[d.ID]; return !said }) {
+		if slices.ContainsFunc(ms, func(d *schema.Declaration) bool { _, said := now[d.ID]; return !said }) {
 			dropChild(m, family)
 		}
 	}
@@ -113,11 +114,11 @@ func (w *writer) split(m *yaml.Node, scope assess.Scope, now assess.Answers) {
 
 // gather writes a family as a whole where every member has just been answered
 // alike and none stood there before.
-func (w *writer) gather(m *yaml.Node, scope assess.Scope, was, now assess.Answers) {
+func (w *writer) gather(m *yaml.Node, scope schema.Scope, was, now assess.Answers) {
 	for _, family := range families(w.schema, scope) {
 		ms := members(w.schema, family, scope)
 		like := now[ms[0].ID]
-		alike := !slices.ContainsFunc(ms, func(d *assess.Declaration) bool {
+		alike := !slices.ContainsFunc(ms, func(d *schema.Declaration) bool {
 			_, before := was[d.ID]
 			ans, said := now[d.ID]
 			return before || !said || !same(ans, none(d, like))

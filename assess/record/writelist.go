@@ -4,10 +4,11 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // list brings one list of a zone up to date.
-func (w *writer) list(zone *yaml.Node, list assess.Scope, was, now *assess.Zone) {
+func (w *writer) list(zone *yaml.Node, list schema.Scope, was, now *assess.Zone) {
 	name := assess.CompleteField(list)
 	closed, said := now.Answers[name]
 	before, saidBefore := was.Answers[name]
@@ -41,7 +42,7 @@ func (w *writer) list(zone *yaml.Node, list assess.Scope, was, now *assess.Zone)
 
 func isNone(n *yaml.Node) bool { return n != nil && n.Kind == yaml.ScalarNode && n.Value == "none" }
 
-func (w *writer) items(n *yaml.Node, list assess.Scope, was, now *assess.Zone) {
+func (w *writer) items(n *yaml.Node, list schema.Scope, was, now *assess.Zone) {
 	items := now.Lists[list]
 	seq := sequenceOf(n, "items", len(items))
 	arrange(seq, len(items), func(i int) string { return items[i].ID }, func(i int, m *yaml.Node) {

@@ -1,17 +1,19 @@
 package structure
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // memberOf is the row of joists of a zone, as far as it is known, with what
 // lies on it.
-func memberOf(zone assess.Thing) (Member, Loads) {
+func memberOf(zone result.Thing) (Member, Loads) {
 	r := func(name string) quantity.Range { return zone.Fact(name).Set.Range }
-	words := func(d *assess.Declaration) []string { return zone.Fact(d.ID).Set.Words(d) }
+	words := func(d *schema.Declaration) []string { return zone.Fact(d.ID).Set.Words(d) }
 	m := Member{Size: zone.Fact("joist.size").Set.Text, Width: r("joist.width"), Depth: r("joist.depth"), Span: r("joist.span"), Spacing: r("joist.spacing"),
 		Species: words(&species), Grades: words(&grade)}
 	if on := words(&continuity); len(on) == 1 {
@@ -28,7 +30,7 @@ func memberOf(zone assess.Thing) (Member, Loads) {
 // settles an open result and where it turns, and the ways to reach the limit.
 // It leaves every other check, and one that has no number, as it is. It is made
 // for the few checks that are shown, since it computes every way.
-func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
+func Advise(t *figure.Table, zone result.Thing, c *result.Check) {
 	if c.ID == "panel.short" {
 		adviseDeck(t, zone, c)
 		return
@@ -52,7 +54,7 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 		note(message.New("structure/note.strength"))
 	}
 	c.Sources = append(c.Sources, figure.LumberFactor("spread").Source)
-	if a.Outcome != assess.CheckHolds {
+	if a.Outcome != result.CheckHolds {
 		c.Options = cures(Options(m, loads, b, t), b, note)
 		c.Sources = append(c.Sources, addedWood(t.Region).source, figure.LumberFactor("wood-density").Source)
 	}
@@ -60,22 +62,22 @@ func Advise(t *figure.Table, zone assess.Thing, c *assess.Check) {
 }
 
 // deckOf is the deck of a zone; ok is false while some layer of it is not known.
-func deckOf(zone assess.Thing) (d Deck, ok bool) {
+func deckOf(zone result.Thing) (d Deck, ok bool) {
 	r := func(name string) quantity.Range { return zone.Fact(name).Set.Range }
 	d = Deck{Spacing: r("joist.spacing"), Live: r("joist.live_load"), Dead: r("joist.dead_load")}
-	for _, item := range zone.Items(assess.ScopeDeck) {
+	for _, item := range zone.Items(schema.ScopeDeck) {
 		kind, thick := item.Fact(deckKind.ID).Set.Words(&deckKind), item.Fact("deck.thickness").Set.Range
 		if len(kind) != 1 || !thick.Bounded() {
 			return d, false
 		}
 		d.Layers = append(d.Layers, Layer{Kind: kind[0], Thickness: thick})
 	}
-	return d, zone.Rest(assess.ScopeDeck) == nil && d.Spacing.Bounded()
+	return d, zone.Rest(schema.ScopeDeck) == nil && d.Spacing.Bounded()
 }
 
 // adviseDeck tells how far the deck bends between the joists, beside the
 // thickness that decides.
-func adviseDeck(t *figure.Table, zone assess.Thing, c *assess.Check) {
+func adviseDeck(t *figure.Table, zone result.Thing, c *result.Check) {
 	limit, _ := t.Figure("ceramic_limit")
 	d, known := deckOf(zone)
 	a := AnalyzeDeck(d, limit.Value, t)
@@ -88,11 +90,11 @@ func adviseDeck(t *figure.Table, zone assess.Thing, c *assess.Check) {
 
 // chosenTile is the word of the tile's kind, or empty while it is not known
 // whether it is stone.
-func chosenTile(zone assess.Thing) string {
+func chosenTile(zone result.Thing) string {
 	switch is(zone, &tileKind, "natural-stone").Truth {
-	case assess.Yes:
+	case logic.Yes:
 		return "natural-stone"
-	case assess.No:
+	case logic.No:
 		return "ceramic"
 	}
 	return ""
@@ -100,10 +102,10 @@ func chosenTile(zone assess.Thing) string {
 
 // cures are the options that reach the limit for every possibility; the others
 // are told in a note with the ratio that they come to.
-func cures(all []assess.Option, b Bound, note func(message.Message)) []assess.Option {
-	var out []assess.Option
+func cures(all []result.Option, b Bound, note func(message.Message)) []result.Option {
+	var out []result.Option
 	for _, o := range all {
-		if o.Outcome == assess.CheckHolds {
+		if o.Outcome == result.CheckHolds {
 			out = append(out, o)
 			continue
 		}

@@ -3,17 +3,17 @@ package structure
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // An Analysis is what the sums say of a row of joists. A refusal has no number:
 // every range is Everything, and there is no sheet.
 type Analysis struct {
-	Outcome    assess.CheckOutcome
+	Outcome    result.CheckOutcome
 	Refusal    message.Message // why there is no number and who has it; empty where there is one
 	Live       quantity.Range  // span over live-load deflection
 	Total      quantity.Range  // span over live- and dead-load deflection
@@ -70,7 +70,7 @@ func Analyze(m Member, loads Loads, b Bound, t *figure.Table) Analysis {
 // refusedAnalysis has a reason and no number.
 func refusedAnalysis(b Bound, why message.Message) Analysis {
 	q := quantity.Everything
-	return Analysis{Outcome: assess.CheckRefused, Refusal: why, Bound: b, Live: q, Total: q, Deflection: q, LongTerm: q, Least: q, Margin: q,
+	return Analysis{Outcome: result.CheckRefused, Refusal: why, Bound: b, Live: q, Total: q, Deflection: q, LongTerm: q, Least: q, Margin: q,
 		Longest: Longest{q, q}, Share: q, Bending: q, Shear: q, Tip: q}
 }
 
@@ -158,17 +158,17 @@ func (a *Analysis) judge(m Member) {
 	if m.Overhang != (quantity.Range{}) {
 		a.Outcome = worse(a.Outcome, against(quantity.Point(a.Bound.Ratio), a.Tip).Outcome)
 	}
-	if unsure := said(m.Span).Hi > LongestSpanIn || said(m.Spacing).Hi > widestSpacing; unsure && a.Outcome == assess.CheckHolds {
-		a.Outcome = assess.CheckOpen
+	if unsure := said(m.Span).Hi > LongestSpanIn || said(m.Spacing).Hi > widestSpacing; unsure && a.Outcome == result.CheckHolds {
+		a.Outcome = result.CheckOpen
 	}
 }
 
 // worse is the outcome of two that both must hold.
-func worse(x, y assess.CheckOutcome) assess.CheckOutcome {
+func worse(x, y result.CheckOutcome) result.CheckOutcome {
 	switch {
-	case x == assess.CheckFails || y == assess.CheckFails:
-		return assess.CheckFails
-	case x == assess.CheckHolds:
+	case x == result.CheckFails || y == result.CheckFails:
+		return result.CheckFails
+	case x == result.CheckHolds:
 		return y
 	}
 	return x

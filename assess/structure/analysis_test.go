@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 var us = figure.For("us", quantity.US)
@@ -29,7 +29,7 @@ func TestKitchen(t *testing.T) {
 	by := func(e float64) float64 {
 		return 384 * e * 1.5 * 7.25 * 7.25 * 7.25 / 12 / (5 * 40 * 16 / 144. * 162 * 162 * 162)
 	}
-	if !close9(a.Live.Lo, by(0.9e6)) || !close9(a.Live.Hi, by(1.9e6)) || a.Outcome != assess.CheckOpen {
+	if !close9(a.Live.Lo, by(0.9e6)) || !close9(a.Live.Hi, by(1.9e6)) || a.Outcome != result.CheckOpen {
 		t.Errorf("%v %v", a.Outcome, a.Live)
 	}
 	if d := a.Deciding; !slices.Equal(d.Facts, []string{"joist.species", "joist.grade"}) || !close9(by(d.Flip), 360) || !d.Alone ||
@@ -37,7 +37,7 @@ func TestKitchen(t *testing.T) {
 		t.Errorf("%+v", a.Deciding)
 	}
 	known := Analyze(kitchen("hem-fir"), Loads{}, BoundFor("ceramic", us), us)
-	if known.Outcome != assess.CheckFails || known.Deciding.Facts != nil {
+	if known.Outcome != result.CheckFails || known.Deciding.Facts != nil {
 		t.Errorf("hem-fir: %+v", known)
 	}
 }
@@ -71,7 +71,7 @@ func TestFlipTurnsTheResult(t *testing.T) {
 		m.Span = quantity.Point(175)
 		blur(&m, &loads)
 		a := Analyze(m, loads, b, us)
-		if a.Outcome != assess.CheckOpen || len(a.Deciding.Facts) != 1 || a.Deciding.Facts[0] != fact {
+		if a.Outcome != result.CheckOpen || len(a.Deciding.Facts) != 1 || a.Deciding.Facts[0] != fact {
 			t.Errorf("%s: %v %v %+v", fact, a.Outcome, a.Live, a.Deciding)
 			continue
 		}
@@ -80,9 +80,9 @@ func TestFlipTurnsTheResult(t *testing.T) {
 			at := quantity.Point(a.Deciding.Flip * (1 + step))
 			map[string]func(){"joist.span": func() { m.Span = at }, "joist.spacing": func() { m.Spacing = at }, "joist.depth": func() { m.Depth = at },
 				"joist.width": func() { m.Width = at }, "joist.live_load": func() { loads.Live = at }}[fact]()
-			want := assess.CheckFails
+			want := result.CheckFails
 			if a.Deciding.AtLeast == (step > 0) {
-				want = assess.CheckHolds
+				want = result.CheckHolds
 			}
 			if got := Analyze(m, loads, b, us).Outcome; got != want {
 				t.Errorf("%s at %v: %v, want %v", fact, at, got, want)
@@ -231,7 +231,7 @@ func TestSlipsAreChallenged(t *testing.T) {
 func TestNoLimitNoResult(t *testing.T) {
 	none := &figure.Table{}
 	b := BoundFor("ceramic", none)
-	if a := Analyze(plain(), Loads{}, b, none); a.Outcome != assess.CheckRefused || a.Refusal.Key != "structure/refusal.no_limit" || Options(plain(), Loads{}, b, none) != nil {
+	if a := Analyze(plain(), Loads{}, b, none); a.Outcome != result.CheckRefused || a.Refusal.Key != "structure/refusal.no_limit" || Options(plain(), Loads{}, b, none) != nil {
 		t.Errorf("%+v", a)
 	}
 }

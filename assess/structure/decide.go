@@ -4,10 +4,10 @@ import (
 	"math"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // Deciding is the fact that settles an open result.
@@ -60,8 +60,8 @@ func woodFacts(r row) []string {
 
 // decide finds the uncertain input that moves the result most: first one that
 // settles it by itself with everything else at its worst.
-func decide(r row, b Bound, outcome assess.CheckOutcome) Deciding {
-	if outcome != assess.CheckOpen {
+func decide(r row, b Bound, outcome result.CheckOutcome) Deciding {
+	if outcome != result.CheckOpen {
 		return Deciding{}
 	}
 	all := uncertain(r)

@@ -4,11 +4,11 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // A Layer is one layer of a deck.
@@ -31,7 +31,7 @@ type Deck struct {
 
 // A DeckAnalysis is what the sums say of the deck between the joists.
 type DeckAnalysis struct {
-	Outcome    assess.CheckOutcome
+	Outcome    result.CheckOutcome
 	Refusal    message.Message
 	Stiffness  quantity.Range // E I, lb in^2 per ft, of all layers; nothing glued is counted
 	Live       quantity.Range // ratio under uniform live load
@@ -67,7 +67,7 @@ const supportAllowance = "0.25"
 // Source: figure.Method, and each layer's row.
 func AnalyzeDeck(d Deck, limit float64, _ *figure.Table) DeckAnalysis {
 	q := quantity.Everything
-	a := DeckAnalysis{Outcome: assess.CheckRefused, Stiffness: q, Live: q, Total: q, Deflection: q, Point: q, Limit: limit}
+	a := DeckAnalysis{Outcome: result.CheckRefused, Stiffness: q, Live: q, Total: q, Deflection: q, Point: q, Limit: limit}
 	if said(d.Spacing).Lo > widestSpacing {
 		a.Refusal = message.New("structure/check.panel_beyond")
 		return a

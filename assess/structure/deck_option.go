@@ -1,22 +1,22 @@
 package structure
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // DeckOptions are the ways to make a deck stiffer between its joists: closer
 // support from below, and a second layer of plywood screwed on top; ratios are
 // those of the deck. A refused deck has none.
-func DeckOptions(d Deck, limit float64, t *figure.Table) []assess.Option {
+func DeckOptions(d Deck, limit float64, t *figure.Table) []result.Option {
 	if !AnalyzeDeck(d, limit, t).Refusal.IsZero() {
 		return nil
 	}
 	closer := d
 	closer.Spacing, closer.Bays = d.Spacing.Mul(quantity.Point(0.5)), d.Bays
-	all := []assess.Option{closer.option(assess.Option{ID: "panel-support",
+	all := []result.Option{closer.option(result.Option{ID: "panel-support",
 		Text:  message.New("structure/option.panel_support"),
 		Needs: []message.Message{message.New("structure/need.blocking")}}, limit, t)}
 	for _, x := range []struct {
@@ -28,14 +28,14 @@ func DeckOptions(d Deck, limit float64, t *figure.Table) []assess.Option {
 		two := d
 		two.Layers = append([]Layer{{Kind: "plywood", Thickness: quantity.Point(x.thick)}}, d.Layers...)
 		per, _ := t.Figure("weight_plywood_inch")
-		all = append(all, two.option(assess.Option{ID: x.id, Text: x.text, Height: quantity.Point(x.thick), Weight: quantity.Point(x.thick * per.Value),
-			Quantities: []assess.Quantity{{Text: message.New("structure/amount.plywood"), Value: quantity.Point(100), Unit: message.New("structure/amount.plywood_unit"), Note: message.New("structure/amount.no_waste")}},
+		all = append(all, two.option(result.Option{ID: x.id, Text: x.text, Height: quantity.Point(x.thick), Weight: quantity.Point(x.thick * per.Value),
+			Quantities: []result.Quantity{{Text: message.New("structure/amount.plywood"), Value: quantity.Point(100), Unit: message.New("structure/amount.plywood_unit"), Note: message.New("structure/amount.no_waste")}},
 			Needs:      []message.Message{message.New("structure/need.screwed"), message.New("structure/need.heights")}}, limit, t))
 	}
 	return all
 }
 
-func (d Deck) option(o assess.Option, limit float64, t *figure.Table) assess.Option {
+func (d Deck) option(o result.Option, limit float64, t *figure.Table) result.Option {
 	a := AnalyzeDeck(d, limit, t)
 	o.Outcome, o.Live, o.Total, o.Work = a.Outcome, a.Live, a.Total, a.Sheet
 	return o

@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 func osb24(spacing float64) Deck {
@@ -77,7 +77,7 @@ func TestPointLoadOfARating(t *testing.T) {
 func TestDeckOptionsAreBetter(t *testing.T) {
 	d := Deck{Layers: []Layer{{Kind: "osb", Rating: "24/16"}}, Spacing: quantity.Point(24)}
 	before := AnalyzeDeck(d, 360, us)
-	if before.Outcome != assess.CheckFails {
+	if before.Outcome != result.CheckFails {
 		t.Errorf("24/16 on 24 in: %+v", before)
 	}
 	for _, o := range DeckOptions(d, 360, us) {

@@ -4,10 +4,10 @@ import (
 	"math"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 const (
@@ -178,12 +178,12 @@ func TestModulusByWords(t *testing.T) {
 // modulusOf is Modulus for one species and grade by their words; an empty word
 // is one that is not known. A word that no table has gives ok false.
 func modulusOf(region, speciesWord, gradeWord string) (psi quantity.Range, softest figure.Figure, ok bool) {
-	fact := func(d *assess.Declaration, word string) (assess.Fact, bool) {
+	fact := func(d *schema.Declaration, word string) (schema.Fact, bool) {
 		if word == "" {
-			return assess.Fact{Set: d.Full()}, true
+			return schema.Fact{Set: d.Full()}, true
 		}
 		bit, known := d.ChoiceBit(word)
-		return assess.Fact{Set: assess.Set{Mask: bit}}, known
+		return schema.Fact{Set: schema.Set{Mask: bit}}, known
 	}
 	s, okSpecies := fact(&species, speciesWord)
 	g, okGrade := fact(&grade, gradeWord)

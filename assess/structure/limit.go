@@ -1,9 +1,11 @@
 package structure
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // Limit gives joist.limit: the least span over deflection of joists under the
@@ -11,29 +13,29 @@ import (
 // the tile is not known. On a long span the cap under stone asks more of an own
 // sum than the ratio (see Bound); a figure on paper is held to the ratio alone.
 // A missing figure leaves it unknown.
-func Limit(t *figure.Table) assess.Derivation {
+func Limit(t *figure.Table) result.Derivation {
 	ceramic, okCeramic := t.Figure("ceramic_limit")
 	_, okStone := t.Figure("stone_limit")
 	ofStone := BoundFor("natural-stone", t)
-	return assess.Derivation{ID: "joist.limit", Scope: assess.ScopeZone, Reads: []string{tileKind.ID, figureFrom.ID, "joist.span"}, Gives: ratio("joist.limit"),
-		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+	return result.Derivation{ID: "joist.limit", Scope: schema.ScopeZone, Reads: []string{tileKind.ID, figureFrom.ID, "joist.span"}, Gives: ratio("joist.limit"),
+		Make: func(zone result.Thing) ([]schema.Fact, *result.Check) {
 			under := underStone(zone, ofStone)
 			e := under.or(estimate{quantity.Point(ceramic.Value), zone.Fact(tileKind.ID).Deps})
 			switch stone := is(zone, &tileKind, "natural-stone"); {
 			case !okCeramic || !okStone:
 				e = unknown
-			case stone.Truth == assess.Yes:
+			case stone.Truth == logic.Yes:
 				e = under
-			case stone.Truth == assess.No:
+			case stone.Truth == logic.No:
 				e.value = quantity.Point(ceramic.Value)
 			}
-			return []assess.Fact{e.fact(assess.Proven)}, nil
+			return []schema.Fact{e.fact(logic.Proven)}, nil
 		}}
 }
 
 // underStone is the limit under stone, capped as far as the figure that counts
 // may be the program's own.
-func underStone(zone assess.Thing, b Bound) estimate {
+func underStone(zone result.Thing, b Bound) estimate {
 	from, span := zone.Fact(figureFrom.ID), zone.Fact("joist.span")
 	plain, capped := quantity.Point(b.Ratio), b.Least(span.Set.Range)
 	switch {

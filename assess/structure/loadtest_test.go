@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // dropOf is the drop under a weight at mid span, P L^3 / (48 E I) (Wood
@@ -60,7 +60,7 @@ func TestSofterTestTurnsTheResult(t *testing.T) {
 	m.Span = quantity.Point(144)
 	got := Measure(m, Loads{}, LoadTest{Weight: quantity.Point(200), Drop: quantity.Point(0.3), With: "dial-gauge"}, us)
 	before, after := Analyze(m, Loads{}, b, us), Analyze(got.Of(m), Loads{}, b, us)
-	if before.Outcome != assess.CheckOpen || after.Outcome != assess.CheckFails {
+	if before.Outcome != result.CheckOpen || after.Outcome != result.CheckFails {
 		t.Errorf("%v, then %v", before.Outcome, after.Outcome)
 	}
 	if old, now := Options(m, Loads{}, b, us), Options(got.Of(m), Loads{}, b, us); optionOf(t, now, "sister-same").Live.Lo >= optionOf(t, old, "sister-same").Live.Lo {

@@ -1,8 +1,8 @@
 package structure
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A Member is a row of equal joists under one deck, as far as it is known. A
@@ -54,7 +54,7 @@ func orUsual(r quantity.Range, usual float64) quantity.Range {
 
 // mask are the bits of words, or all where there are none; ok is false for a
 // word that is none of the choices.
-func mask(d *assess.Declaration, words []string) (bits uint64, ok bool) {
+func mask(d *schema.Declaration, words []string) (bits uint64, ok bool) {
 	if len(words) == 0 {
 		return d.Full().Mask, true
 	}

@@ -5,11 +5,11 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // A remedy is one way to make a row of joists stiffer.
@@ -19,7 +19,7 @@ type remedy struct {
 	joist      Joist          // with the remedy carried out, its own weight in the dead load
 	also       Joist          // a second joist that must hold too; no depth: none
 	weight     quantity.Range // psf, added
-	quantities []assess.Quantity
+	quantities []result.Quantity
 	needs      []message.Message
 }
 
@@ -29,22 +29,22 @@ func need(name string) message.Message { return message.New("structure/need." + 
 // Options are the ways to make a row of joists stiffer, each computed on the
 // same inputs; those that hold come first, then in the order of their work. A
 // refused member has none.
-func Options(m Member, loads Loads, b Bound, t *figure.Table) []assess.Option {
+func Options(m Member, loads Loads, b Bound, t *figure.Table) []result.Option {
 	r, refusal := m.read(loads, t.Region)
 	if !refusal.IsZero() || b.Ratio <= 0 || !bounded(r.joist.Ratio(b.Load)) {
 		return nil
 	}
-	var all []assess.Option
+	var all []result.Option
 	for _, x := range remedies(r.joist, newWood(r, t.Region)) {
 		all = append(all, x.option(b))
 	}
-	slices.SortStableFunc(all, func(x, y assess.Option) int { return rank(x.Outcome) - rank(y.Outcome) })
+	slices.SortStableFunc(all, func(x, y result.Option) int { return rank(x.Outcome) - rank(y.Outcome) })
 	return all
 }
 
 // rank puts what holds first and what fails last.
-func rank(o assess.CheckOutcome) int {
-	return map[assess.CheckOutcome]int{assess.CheckHolds: 0, assess.CheckOpen: 1, assess.CheckFails: 2}[o]
+func rank(o result.CheckOutcome) int {
+	return map[result.CheckOutcome]int{result.CheckHolds: 0, result.CheckOpen: 1, result.CheckFails: 2}[o]
 }
 
 // A wood is new lumber as it is counted.
@@ -75,9 +75,9 @@ func addedWood(region string) wood {
 }
 
 // option computes a remedy against the bound.
-func (x remedy) option(b Bound) assess.Option {
+func (x remedy) option(b Bound) result.Option {
 	sheets := [...]*formula.Sheet{x.joist.Sheet(LiveLoad).Titled(x.text), x.joist.Sheet(TotalLoad).Titled(x.text)}
-	o := assess.Option{ID: x.id, Text: x.text, Live: sheets[LiveLoad].Result(), Total: sheets[TotalLoad].Result(), Weight: x.weight,
+	o := result.Option{ID: x.id, Text: x.text, Live: sheets[LiveLoad].Result(), Total: sheets[TotalLoad].Result(), Weight: x.weight,
 		Quantities: x.quantities, Needs: x.needs, Work: sheets[b.Load]}
 	if x.also.Depth != (quantity.Range{}) {
 		o.Live, o.Total = lesser(o.Live, x.also.Ratio(LiveLoad)), lesser(o.Total, x.also.Ratio(TotalLoad))
@@ -87,7 +87,7 @@ func (x remedy) option(b Bound) assess.Option {
 }
 
 // counted is the ratio of an option that the bound is compared with.
-func counted(o assess.Option, b Bound) quantity.Range {
+func counted(o result.Option, b Bound) quantity.Range {
 	if b.Load == TotalLoad {
 		return o.Total
 	}

@@ -6,12 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
-func optionOf(t *testing.T, all []assess.Option, id string) assess.Option {
-	i := slices.IndexFunc(all, func(o assess.Option) bool { return o.ID == id })
+func optionOf(t *testing.T, all []result.Option, id string) result.Option {
+	i := slices.IndexFunc(all, func(o result.Option) bool { return o.ID == id })
 	if i < 0 {
 		t.Fatal("no option", id)
 	}
@@ -40,14 +40,14 @@ func TestOptionsOfTheKitchen(t *testing.T) {
 		t.Errorf("deflection falls %v times, want 22.8", 2*gain)
 	}
 	for _, o := range all {
-		if want := map[bool]assess.CheckOutcome{true: assess.CheckHolds, false: assess.CheckFails}[o.Live.Lo >= 360]; o.Outcome != want {
+		if want := map[bool]result.CheckOutcome{true: result.CheckHolds, false: result.CheckFails}[o.Live.Lo >= 360]; o.Outcome != want {
 			t.Errorf("%s: %v at L/%v", o.ID, o.Outcome, o.Live.Lo)
 		}
 		if len(o.Needs) == 0 || len(o.Quantities) == 0 || o.Work == nil || o.Work.Result() != o.Live && o.ID != "joists-between" {
 			t.Errorf("%s lacks something: %+v", o.ID, o)
 		}
 	}
-	if !slices.IsSortedFunc(all, func(x, y assess.Option) int { return rank(x.Outcome) - rank(y.Outcome) }) {
+	if !slices.IsSortedFunc(all, func(x, y result.Option) int { return rank(x.Outcome) - rank(y.Outcome) }) {
 		t.Error("what holds does not come first")
 	}
 }
@@ -74,7 +74,7 @@ func TestBeamTakesFiveQuarters(t *testing.T) {
 func TestOptionsFollowTheFloor(t *testing.T) {
 	m := kitchen("hem-fir")
 	m.Continuity = "two-spans"
-	if slices.ContainsFunc(Options(m, Loads{}, BoundFor("ceramic", us), us), func(o assess.Option) bool { return o.ID == "beam-at-mid-span" }) {
+	if slices.ContainsFunc(Options(m, Loads{}, BoundFor("ceramic", us), us), func(o result.Option) bool { return o.ID == "beam-at-mid-span" }) {
 		t.Error("a beam under joists that run over one")
 	}
 	m = kitchen()

@@ -3,9 +3,11 @@ package structure
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A deck is what is known of the panels on the joists. Sheets that are screwed
@@ -15,8 +17,8 @@ import (
 type deck struct {
 	cubes  quantity.Range // in^3
 	sheets quantity.Range // how many
-	some   assess.Outcome // there is a sheet, or a floor with no deck at all
-	deps   assess.Deps
+	some   logic.Outcome  // there is a sheet, or a floor with no deck at all
+	deps   logic.Deps
 }
 
 // sheetWords are the deck kinds that are structural sheets in a region.
@@ -25,34 +27,34 @@ func sheetWords(region string) []string {
 }
 
 // readDeck counts the sheets of a zone.
-func readDeck(t *figure.Table, zone assess.Thing) deck {
-	d := deck{some: assess.Refuted}
-	for _, item := range zone.Items(assess.ScopeDeck) {
+func readDeck(t *figure.Table, zone result.Thing) deck {
+	d := deck{some: logic.Refuted}
+	for _, item := range zone.Items(schema.ScopeDeck) {
 		sheet := is(item, &deckKind, sheetWords(t.Region)...)
 		thick := item.Fact("deck.thickness")
 		d.add(sheet, positive(thick.Set.Range), thick.Deps)
 		d.some = d.some.Or(sheet)
 	}
-	rest := zone.Rest(assess.ScopeDeck)
+	rest := zone.Rest(schema.ScopeDeck)
 	switch {
 	case rest != nil:
 		deps := rest.Fact(deckKind.ID).Deps
 		d.cubes.Hi, d.sheets.Hi = math.Inf(1), math.Inf(1)
 		d.deps = d.deps.Union(deps)
-		d.some = d.some.Or(assess.OpenOn(deps))
-	case len(zone.Items(assess.ScopeDeck)) == 0:
-		d.some = assess.Proven
+		d.some = d.some.Or(logic.OpenOn(deps))
+	case len(zone.Items(schema.ScopeDeck)) == 0:
+		d.some = logic.Proven
 	}
 	return d
 }
 
-func (d *deck) add(sheet assess.Outcome, thick quantity.Range, deps assess.Deps) {
-	if sheet.Truth == assess.No {
+func (d *deck) add(sheet logic.Outcome, thick quantity.Range, deps logic.Deps) {
+	if sheet.Truth == logic.No {
 		return
 	}
 	d.deps = d.deps.Union(sheet.Deps).Union(deps)
 	d.cubes.Hi, d.sheets.Hi = d.cubes.Hi+cube(thick.Hi), d.sheets.Hi+1
-	if sheet.Truth == assess.Yes {
+	if sheet.Truth == logic.Yes {
 		d.cubes.Lo, d.sheets.Lo = d.cubes.Lo+cube(thick.Lo), d.sheets.Lo+1
 	}
 }

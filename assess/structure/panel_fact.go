@@ -3,33 +3,35 @@ package structure
 import (
 	"strconv"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/formula"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // Panel gives panel.short and panel.short_for_mat: whether the sheets on the
 // joists are under the least thickness for backer board, and for an uncoupling
 // mat. They are absent where boards alone lie on the joists, which another
 // rule covers; a floor with no deck at all is short.
-func Panel(t *figure.Table) assess.Derivation {
+func Panel(t *figure.Table) result.Derivation {
 	board, okBoard := panelBuilds(t, "panel_board_16")
 	mat, okMat := panelBuilds(t, "panel_mat_16")
-	return assess.Derivation{ID: "panel.short", Scope: assess.ScopeZone,
+	return result.Derivation{ID: "panel.short", Scope: schema.ScopeZone,
 		Reads: []string{base.ID, "joist.spacing", "beam.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
-		Gives: []assess.Declaration{assess.DerivedYesNo("panel.short", assess.ScopeZone), assess.DerivedYesNo("panel.short_for_mat", assess.ScopeZone)},
-		Make: func(zone assess.Thing) ([]assess.Fact, *assess.Check) {
+		Gives: []schema.Declaration{schema.DerivedYesNo("panel.short", schema.ScopeZone), schema.DerivedYesNo("panel.short_for_mat", schema.ScopeZone)},
+		Make: func(zone result.Thing) ([]schema.Fact, *result.Check) {
 			spacing, d := panelSpacing(zone), readDeck(t, zone)
 			if !okBoard || !okMat {
-				f := assess.Fact{Presence: assess.Proven, Set: assess.Set{Mask: assess.SetNo.Mask | assess.SetYes.Mask}}
-				return []assess.Fact{f, f}, nil
+				f := schema.Fact{Presence: logic.Proven, Set: schema.Set{Mask: schema.SetNo.Mask | schema.SetYes.Mask}}
+				return []schema.Fact{f, f}, nil
 			}
 			here := is(zone, &base, "joists", "beam-and-deck").And(d.some)
-			short := assess.YesNoFact(here, board.short(d, spacing))
-			facts := []assess.Fact{short, assess.YesNoFact(here, mat.short(d, spacing))}
-			if here.Truth != assess.Yes {
+			short := schema.YesNoFact(here, board.short(d, spacing))
+			facts := []schema.Fact{short, schema.YesNoFact(here, mat.short(d, spacing))}
+			if here.Truth != logic.Yes {
 				return facts, nil
 			}
 			return facts, panelCheck(t, zone, board, d, short)
@@ -38,28 +40,28 @@ func Panel(t *figure.Table) assess.Derivation {
 
 // panelSpacing is what the panels span: from joist to joist, or from beam to
 // beam; either, where it is not known which carries them.
-func panelSpacing(zone assess.Thing) assess.Fact {
+func panelSpacing(zone result.Thing) schema.Fact {
 	joists, beams := zone.Fact("joist.spacing"), zone.Fact("beam.spacing")
 	switch {
-	case is(zone, &base, "joists").Truth == assess.No:
+	case is(zone, &base, "joists").Truth == logic.No:
 		return beams
-	case is(zone, &base, "beam-and-deck").Truth == assess.No:
+	case is(zone, &base, "beam-and-deck").Truth == logic.No:
 		return joists
 	}
-	return assess.Fact{Presence: joists.Presence, Set: joists.Set.Hull(beams.Set, assess.KindQuantity),
+	return schema.Fact{Presence: joists.Presence, Set: joists.Set.Hull(beams.Set, schema.KindQuantity),
 		Deps: joists.Deps.Union(beams.Deps).Union(zone.Fact(base.ID).Deps)}
 }
 
-func panelCheck(t *figure.Table, zone assess.Thing, b builds, d deck, short assess.Fact) *assess.Check {
+func panelCheck(t *figure.Table, zone result.Thing, b builds, d deck, short schema.Fact) *result.Check {
 	spacing := panelSpacing(zone).Set.Range
-	c := &assess.Check{ID: "panel.short", Title: message.New("structure/title.panel"), Outcome: assess.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
+	c := &result.Check{ID: "panel.short", Title: message.New("structure/title.panel"), Outcome: result.CheckOpen, Value: d.thickness(), Limit: b.limit(spacing),
 		Dimension: quantity.Length, AtLeast: true, Note: message.New("structure/check.panel"), Work: d.work(zone, t.Region), Missing: zone.Named(short.Deps), Sources: b.sources}
 	c.Margin = c.Value.Div(c.Limit).Sub(quantity.Point(1))
 	switch short.Set {
-	case assess.SetYes:
-		c.Outcome = assess.CheckFails
-	case assess.SetNo:
-		c.Outcome = assess.CheckHolds
+	case schema.SetYes:
+		c.Outcome = result.CheckFails
+	case schema.SetNo:
+		c.Outcome = result.CheckHolds
 		if !stiffer(t, d, spacing) {
 			c.Note = and(c.Note, message.New("structure/check.panel_stiffer"))
 		}
@@ -84,14 +86,14 @@ func stiffer(t *figure.Table, d deck, spacing quantity.Range) bool {
 }
 
 // work is the sum of the sheets, or nil where not each of them is known to be one.
-func (d deck) work(zone assess.Thing, region string) *formula.Sheet {
+func (d deck) work(zone result.Thing, region string) *formula.Sheet {
 	if !d.sheets.IsPoint() || d.sheets.Lo == 0 {
 		return nil
 	}
 	s := &formula.Sheet{Title: message.New("structure/title.panel")}
 	sum := ""
-	for _, item := range zone.Items(assess.ScopeDeck) {
-		if is(item, &deckKind, sheetWords(region)...).Truth != assess.Yes {
+	for _, item := range zone.Items(schema.ScopeDeck) {
+		if is(item, &deckKind, sheetWords(region)...).Truth != logic.Yes {
 			continue
 		}
 		name := "sheet_" + strconv.Itoa(len(s.Lines)+1)

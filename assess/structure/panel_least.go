@@ -3,9 +3,10 @@ package structure
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A build is the least panel for joists up to a spacing: one sheet, or two
@@ -20,14 +21,14 @@ type build struct {
 func (b build) least() float64 { return math.Cbrt(math.Min(b.single, b.pair)) }
 
 // short is whether a deck stays under the build.
-func (b build) short(d deck) assess.Truth {
+func (b build) short(d deck) logic.Truth {
 	switch {
 	case d.cubes.Lo >= b.single, d.sheets.Lo >= 2 && d.cubes.Lo >= b.pair:
-		return assess.No
+		return logic.No
 	case d.cubes.Hi < b.single && (d.sheets.Hi < 2 || d.cubes.Hi < b.pair):
-		return assess.Yes
+		return logic.Yes
 	}
-	return assess.Open
+	return logic.Open
 }
 
 // builds are the least panels by joist spacing, closest first. Beyond the last
@@ -72,23 +73,23 @@ func (b builds) within(spacing quantity.Range) (list []build, beyond bool) {
 
 // short is whether a deck is under the build that its spacing asks for, with
 // the answers that would settle it.
-func (b builds) short(d deck, spacing assess.Fact) assess.Outcome {
+func (b builds) short(d deck, spacing schema.Fact) logic.Outcome {
 	list, beyond := b.within(spacing.Set.Range)
 	yes, no, deckOpen := true, !beyond, false
 	for _, x := range list {
 		s := x.short(d)
-		yes, no = yes && s == assess.Yes, no && s == assess.No
-		deckOpen = deckOpen || s == assess.Open
+		yes, no = yes && s == logic.Yes, no && s == logic.No
+		deckOpen = deckOpen || s == logic.Open
 	}
 	switch {
 	case yes:
-		return assess.Proven
+		return logic.Proven
 	case no:
-		return assess.Refuted
+		return logic.Refuted
 	case deckOpen:
-		return assess.OpenOn(spacing.Deps.Union(d.deps))
+		return logic.OpenOn(spacing.Deps.Union(d.deps))
 	}
-	return assess.OpenOn(spacing.Deps)
+	return logic.OpenOn(spacing.Deps)
 }
 
 // limit is the least thickness over the spacings that are possible, as one sheet.

@@ -1,9 +1,10 @@
 package structure
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // inputs are the facts from which a joist is read.
@@ -12,13 +13,13 @@ var inputs = []string{"joist.size", "joist.depth", "joist.width", species.ID, gr
 
 // readJoist is what the answers say of the joists, and the answers that would
 // say it more narrowly.
-func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
+func readJoist(region string, t result.Thing) (j Joist, deps logic.Deps) {
 	take := func(name string) quantity.Range {
 		f := t.Fact(name)
 		deps = deps.Union(f.Deps)
 		return f.Set.Range
 	}
-	var section assess.Deps
+	var section logic.Deps
 	j.Width, j.Depth, section = readSection(t)
 	deps = deps.Union(section)
 	j.SizeOrigin = sizeOrigin()
@@ -39,7 +40,7 @@ func readJoist(region string, t assess.Thing) (j Joist, deps assess.Deps) {
 // readSpans are the numbers of spans that the joists may run over, the softest
 // first, and the answer that would say which. Joists that may end at each
 // support are softest, then those over three spans, then those over two.
-func readSpans(t assess.Thing) (spans []int, deps assess.Deps) {
+func readSpans(t result.Thing) (spans []int, deps logic.Deps) {
 	f := t.Fact(continuity.ID)
 	for _, c := range []struct {
 		spans int
@@ -61,7 +62,7 @@ func readSpans(t assess.Thing) (spans []int, deps assess.Deps) {
 
 // readSection is the true width and depth of the joists: the measured one, or
 // the dressed size behind the name.
-func readSection(t assess.Thing) (width, depth quantity.Range, deps assess.Deps) {
+func readSection(t result.Thing) (width, depth quantity.Range, deps logic.Deps) {
 	size := t.Fact("joist.size")
 	named := namedSection(size.Set.Text)
 	side := func(name string, named quantity.Range) quantity.Range {

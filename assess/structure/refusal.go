@@ -3,15 +3,16 @@ package structure
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // A refusal is a state of the joists for which the program gives no number,
 // and what is needed instead.
 type refusal struct {
-	when assess.Outcome
+	when logic.Outcome
 	note message.Message
 }
 
@@ -81,7 +82,7 @@ func (m Member) refused() message.Message {
 
 // refusals are the states to look at before anything is computed, in the order
 // in which they are told.
-func refusals(t assess.Thing) []refusal {
+func refusals(t result.Thing) []refusal {
 	all := []refusal{{is(t, &member, member.Choices[1:]...), refuse("member")}}
 	for _, d := range damage {
 		switch {
@@ -98,12 +99,12 @@ func refusals(t assess.Thing) []refusal {
 
 // refused is the first refusal that is proven, and the answers on which the
 // others still wait.
-func refused(t assess.Thing) (note message.Message, open assess.Deps) {
+func refused(t result.Thing) (note message.Message, open logic.Deps) {
 	for _, r := range refusals(t) {
 		switch r.when.Truth {
-		case assess.Yes:
+		case logic.Yes:
 			return r.note, nil
-		case assess.Open:
+		case logic.Open:
 			open = open.Union(r.when.Deps)
 		}
 	}

@@ -5,10 +5,10 @@ import (
 	"slices"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/formula"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // plain is a floor that is computed.
@@ -73,7 +73,7 @@ func TestNoPathFromARefusedMemberToANumber(t *testing.T) {
 		m := plain()
 		c.spoil(&m)
 		a := Analyze(m, Loads{}, b, us)
-		if a.Outcome != assess.CheckRefused || a.Refusal.Key != "structure/refusal."+c.says || len(a.Sheets) > 0 || a.Deciding.Facts != nil {
+		if a.Outcome != result.CheckRefused || a.Refusal.Key != "structure/refusal."+c.says || len(a.Sheets) > 0 || a.Deciding.Facts != nil {
 			t.Errorf("%s: %v, %v, want %s", name, a.Outcome, a.Refusal, c.says)
 		}
 		measured := Measure(m, Loads{}, LoadTest{Weight: quantity.Point(150), Drop: quantity.Point(0.1), With: "dial-gauge", Alike: 5}, us)
@@ -109,7 +109,7 @@ func TestMayBeRefusedIsOpen(t *testing.T) {
 	m.Size, m.Species, m.Grades = "4x12", []string{"douglas-fir-larch"}, []string{"select-structural"}
 	m.Spacing = quantity.Range{Lo: 8, Hi: 30}
 	m.Span = quantity.Point(100)
-	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); a.Outcome != assess.CheckOpen {
+	if a := Analyze(m, Loads{}, BoundFor("ceramic", us), us); a.Outcome != result.CheckOpen {
 		t.Errorf("%v, %v", a.Outcome, a.Live)
 	}
 }

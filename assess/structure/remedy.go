@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // remedies are those that fit the joists.
@@ -91,7 +91,7 @@ func beamAtMidSpan(j Joist) remedy {
 	x.joist = j
 	x.joist.Span, x.joist.Spans, x.joist.Point = j.Span.Mul(quantity.Point(0.5)), 2, j.Point
 	line := j.Live.Add(j.Dead).Mul(j.Span).Mul(quantity.Point(1.25 / 2 / 12))
-	x.quantities = []assess.Quantity{{Text: message.New("structure/amount.beam"), Value: line, Unit: message.New("structure/amount.beam_unit"),
+	x.quantities = []result.Quantity{{Text: message.New("structure/amount.beam"), Value: line, Unit: message.New("structure/amount.beam_unit"),
 		Note: message.New("structure/amount.beam_note")}}
 	return x
 }
@@ -104,7 +104,7 @@ func (x *remedy) added(j Joist, area, pieces float64) {
 	j.Dead = j.Dead.Add(x.weight)
 	x.joist = j
 	per := quantity.Point(100 * 12 * pieces).Div(j.Spacing)
-	x.quantities = []assess.Quantity{
+	x.quantities = []result.Quantity{
 		{Text: message.New("structure/amount.piece"), Value: j.Span.Add(quantity.Point(3)).Mul(quantity.Point(1. / 12)), Unit: message.New("structure/amount.piece_unit")},
 		{Text: message.New("structure/amount.lumber"), Value: per, Unit: message.New("structure/amount.lumber_unit"), Note: message.New("structure/amount.no_waste")},
 	}

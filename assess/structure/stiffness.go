@@ -3,9 +3,9 @@ package structure
 import (
 	"sync"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A modulus is one row of the lumber table in the bits of the choice facts; a
@@ -57,7 +57,7 @@ func apparent(f figure.Figure) figure.Figure {
 //
 // Source: NDS Supplement Tables 4A and 4B, EN 338 Table 1, as lumber.csv says
 // row by row.
-func Modulus(region string, ofSpecies, ofGrade assess.Fact) (quantity.Range, figure.Figure) {
+func Modulus(region string, ofSpecies, ofGrade schema.Fact) (quantity.Range, figure.Figure) {
 	grades := ofGrade.Set.Mask
 	if visual := grades &^ classes; visual != 0 && figure.PracticeOf(region).VisualGrades {
 		grades = visual

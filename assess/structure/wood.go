@@ -4,15 +4,15 @@ import (
 	"math"
 	"sync"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // wood reads the stiffness of the wood; ok is false where no table has it.
 func (r *row) wood(region string) bool {
-	f := func(bits uint64) assess.Fact { return assess.Fact{Set: assess.Set{Mask: bits}} }
+	f := func(bits uint64) schema.Fact { return schema.Fact{Set: schema.Set{Mask: bits}} }
 	var softest figure.Figure
 	r.joist.Modulus, softest = Modulus(region, f(r.species), f(r.grades))
 	if softest.ID == "" {
@@ -126,6 +126,6 @@ func strengthFactors(m Member) (f struct{ bending, shear float64 }) {
 // nothing is the range that any hull replaces.
 var nothing = quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}
 
-func chosen(d *assess.Declaration, bits uint64) []string {
-	return assess.Set{Mask: bits}.Words(d)
+func chosen(d *schema.Declaration, bits uint64) []string {
+	return schema.Set{Mask: bits}.Words(d)
 }

@@ -3,7 +3,11 @@
 // lumber alone; for every other member it says who has the figure.
 package structure
 
-import "underfoot/assess"
+import (
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
+)
 
 // The choice facts that the checks read, with their words in the order of the
 // question catalogue; a test holds the two together.
@@ -24,11 +28,11 @@ var (
 		"interior-plywood", "treated-plywood")
 )
 
-func choices(id string, words ...string) assess.Declaration {
-	return assess.Declaration{ID: id, Kind: assess.KindChoice, Choices: words}
+func choices(id string, words ...string) schema.Declaration {
+	return schema.Declaration{ID: id, Kind: schema.KindChoice, Choices: words}
 }
 
 // is asks a thing whether a choice fact is one of the words.
-func is(t assess.Thing, d *assess.Declaration, words ...string) assess.Outcome {
+func is(t result.Thing, d *schema.Declaration, words ...string) logic.Outcome {
 	return t.Fact(d.ID).Among(d.Mask(words...))
 }

@@ -8,7 +8,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // TestWordsAreThoseOfTheCatalogue holds the choice words here to the order of
@@ -34,7 +34,7 @@ func TestWordsAreThoseOfTheCatalogue(t *testing.T) {
 			asked[f.ID] = f.Choices
 		}
 	}
-	for _, d := range []assess.Declaration{base, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind, choices("load.kind", LoadKinds...)} {
+	for _, d := range []schema.Declaration{base, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind, choices("load.kind", LoadKinds...)} {
 		if !slices.Equal(d.Choices, asked[d.ID]) {
 			t.Errorf("%s: %v here, %v in the catalogue", d.ID, d.Choices, asked[d.ID])
 		}

@@ -9,7 +9,10 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A zone is a thing with two edges of tile.
@@ -17,24 +20,24 @@ type zone struct{ long, short quantity.Range }
 
 func (z zone) Visited() assess.Day { return "" }
 
-func (z zone) Fact(name string) assess.Fact {
-	r, ref := z.long, assess.Ref(1)
+func (z zone) Fact(name string) schema.Fact {
+	r, ref := z.long, logic.Ref(1)
 	if name == "tile.short_edge" {
 		r, ref = z.short, 2
 	}
-	f := assess.Fact{Presence: assess.Proven, Set: assess.Set{Range: r}}
+	f := schema.Fact{Presence: logic.Proven, Set: schema.Set{Range: r}}
 	if !r.IsPoint() {
-		f.Deps = assess.DependOn(ref)
+		f.Deps = logic.DependOn(ref)
 	}
 	return f
 }
 
-func (zone) Items(assess.Scope) []assess.Thing  { return nil }
-func (zone) Rest(assess.Scope) assess.Thing     { return nil }
-func (zone) ID() string                         { return "main" }
-func (zone) Named(assess.Deps) []assess.Address { return nil }
+func (zone) Items(schema.Scope) []result.Thing { return nil }
+func (zone) Rest(schema.Scope) result.Thing    { return nil }
+func (zone) ID() string                        { return "main" }
+func (zone) Named(logic.Deps) []schema.Address { return nil }
 
-func limit(t *figure.Table, z zone) assess.Fact {
+func limit(t *figure.Table, z zone) schema.Fact {
 	made, _ := FlatLimit(t).Make(z)
 	return made[0]
 }
@@ -50,18 +53,18 @@ func TestFlatLimit(t *testing.T) {
 	for name, c := range map[string]struct {
 		tile zone
 		want quantity.Range
-		deps assess.Deps
+		deps logic.Deps
 	}{
 		"small":               {zone{inches(12), inches(6)}, inches(1. / 4), nil},
 		"just under 15 in":    {zone{inches(14.99), inches(14.99)}, inches(1. / 4), nil},
 		"15 in":               {zone{inches(15), inches(3)}, inches(1. / 8), nil},
 		"plank":               {zone{inches(48), inches(8)}, inches(1. / 8), nil},
 		"short edge is large": {zone{between(0, 40), inches(16)}, inches(1. / 8), nil},
-		"not known":           {zone{quantity.Everything, quantity.Everything}, between(1./8, 1./4), assess.Deps{1}},
-		"12 to 24 in":         {zone{between(12, 24), inches(12)}, between(1./8, 1./4), assess.Deps{1}},
+		"not known":           {zone{quantity.Everything, quantity.Everything}, between(1./8, 1./4), logic.Deps{1}},
+		"12 to 24 in":         {zone{between(12, 24), inches(12)}, between(1./8, 1./4), logic.Deps{1}},
 	} {
 		f := limit(us, c.tile)
-		if f.Set.Range != c.want || !slices.Equal(f.Deps, c.deps) || f.Presence.Truth != assess.Yes {
+		if f.Set.Range != c.want || !slices.Equal(f.Deps, c.deps) || f.Presence.Truth != logic.Yes {
 			t.Errorf("%s: %v on %v, want %v on %v", name, f.Set.Range, f.Deps, c.want, c.deps)
 		}
 	}

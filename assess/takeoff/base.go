@@ -3,8 +3,8 @@ package takeoff
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
 )
 
@@ -12,10 +12,10 @@ import (
 func (l *list) tile() {
 	l.cover("tile", "", "waste_straight")
 	l.cuts()
-	if l.in.MortarBed != assess.Yes {
+	if l.in.MortarBed != logic.Yes {
 		l.underTile()
 	}
-	if l.in.MortarBed != assess.No {
+	if l.in.MortarBed != logic.No {
 		l.mortarBed()
 	}
 	l.tileWeight()

@@ -3,10 +3,10 @@ package takeoff
 import (
 	"math"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // sample is the area, in square feet, that amounts are for where the size of
@@ -28,7 +28,7 @@ type list struct {
 	table *figure.Table
 	area  quantity.Range // ft2
 	known bool           // of the area
-	lines []assess.Quantity
+	lines []result.Quantity
 }
 
 func newList(in Input, t *figure.Table) *list {
@@ -43,7 +43,7 @@ func newList(in Input, t *figure.Table) *list {
 func stated(r quantity.Range) bool { return r.Hi > 0 && !math.IsInf(r.Hi, 0) }
 
 // finish puts the line about the size of the room before amounts that need it.
-func (l *list) finish() []assess.Quantity {
+func (l *list) finish() []result.Quantity {
 	if l.known || len(l.lines) == 0 {
 		return l.lines
 	}
@@ -67,7 +67,7 @@ func (l *list) add(a amount) {
 }
 
 // line is the amount for a reader.
-func (a amount) line() assess.Quantity {
+func (a amount) line() result.Quantity {
 	row := lines()[a.id]
 	if a.per == "" && row.Whole {
 		a.value = quantity.Range{Lo: roundUp(a.value.Lo), Hi: roundUp(a.value.Hi)}
@@ -76,7 +76,7 @@ func (a amount) line() assess.Quantity {
 	if row.Note {
 		first = message.New("takeoff/note." + a.id)
 	}
-	return assess.Quantity{Text: text(a.id), Value: a.value, Unit: row.unit(a.per), Note: note(first, a.from)}
+	return result.Quantity{Text: text(a.id), Value: a.value, Unit: row.unit(a.per), Note: note(first, a.from)}
 }
 
 // perArea adds an amount that goes with the area of the floor.

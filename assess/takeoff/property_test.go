@@ -6,8 +6,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // draw is a room of which anything may be known or not.
@@ -20,7 +21,7 @@ func draw(t *rapid.T) Input {
 		return rapid.SliceOfN(rapid.SampledFrom([]string{"ceramic", "mosaic", "sheet-vinyl", "gypsum-poured", "rubber"}), 0, 2).Draw(t, name)
 	}
 	return Input{Area: between(100, 100), LongestRun: some("run", 600), TileLong: some("long", 48), TileThickness: some("thick", 2),
-		TileKinds: kinds("tile"), MortarBed: rapid.SampledFrom([]assess.Truth{assess.Yes, assess.No, assess.Open}).Draw(t, "bed"),
+		TileKinds: kinds("tile"), MortarBed: rapid.SampledFrom([]logic.Truth{logic.Yes, logic.No, logic.Open}).Draw(t, "bed"),
 		CrackLength: some("crack", 600), Depth: some("depth", 2), AddsPanel: rapid.Bool().Draw(t, "panel"),
 		Removed: []Layer{{kinds("layer"), some("layer thickness", 2)}}}
 }
@@ -28,7 +29,7 @@ func draw(t *rapid.T) Input {
 func TestLargerRoomNeverTakesLess(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := draw(t)
-		path := rapid.SampledFrom(assess.Paths()).Draw(t, "path")
+		path := rapid.SampledFrom(result.Paths()).Draw(t, "path")
 		in.Area = quantity.Point(rapid.Float64Range(1, 1000).Draw(t, "area"))
 		small := For(path, in, us)
 		in.Area = quantity.Point(in.Area.Lo + rapid.Float64Range(0, 500).Draw(t, "more"))
@@ -44,7 +45,7 @@ func TestLargerRoomNeverTakesLess(t *testing.T) {
 func TestWiderKnowledgeHoldsTheNarrower(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := draw(t)
-		path := rapid.SampledFrom(assess.Paths()).Draw(t, "path")
+		path := rapid.SampledFrom(result.Paths()).Draw(t, "path")
 		lo, wide := rapid.Float64Range(1, 1000).Draw(t, "area"), rapid.Float64Range(0, 500).Draw(t, "width")
 		in.Area = between(lo, lo+wide)
 		open := For(path, in, us)
@@ -62,7 +63,7 @@ func TestWiderKnowledgeHoldsTheNarrower(t *testing.T) {
 func TestWholeOnesAreRoundedUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		area := rapid.Float64Range(1, 5000).Draw(t, "area")
-		q, _ := find(For(assess.BackerBoard, Input{Area: quantity.Point(area)}, us), "board")
+		q, _ := find(For(result.BackerBoard, Input{Area: quantity.Point(area)}, us), "board")
 		need := area * 1.1 / 15 // a sheet of 3 by 5 ft, recalled; 10 % waste, practice
 		if q.Value.Lo != math.Trunc(q.Value.Lo) || q.Value.Lo < need-1e-6 || q.Value.Lo >= need+1 {
 			t.Fatalf("%v sheets for %v ft2, which take %v", q.Value.Lo, area, need)

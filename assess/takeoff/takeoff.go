@@ -4,9 +4,10 @@
 package takeoff
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // Input is what the amounts are made of. A range that nobody has stated is
@@ -17,7 +18,7 @@ type Input struct {
 	TileLong      quantity.Range // in, long edge
 	TileThickness quantity.Range // in
 	TileKinds     []string       // words of tile.kind that are possible
-	MortarBed     assess.Truth   // the tile is set in a mortar bed, rather than thin
+	MortarBed     logic.Truth    // the tile is set in a mortar bed, rather than thin
 	CrackLength   quantity.Range // in, of all cracks that a strip is laid over
 	Depth         quantity.Range // in, mean depth of leveling
 	AddsPanel     bool           // strengthening lays a layer of plywood
@@ -35,24 +36,24 @@ type Layer struct {
 // not known a first line says so and the amounts are for 100 ft2, not rounded.
 // Steps that only licensed people take, and those that only look or dry, have
 // no amounts; neither has a step that may disturb suspect material.
-func For(path assess.PathID, in Input, t *figure.Table) []assess.Quantity {
+func For(path result.PathID, in Input, t *figure.Table) []result.Quantity {
 	l := newList(in, t)
 	switch path {
-	case assess.Remove:
+	case result.Remove:
 		l.remove()
-	case assess.Strengthen:
+	case result.Strengthen:
 		l.strengthen()
-	case assess.Level:
+	case result.Level:
 		l.level()
-	case assess.IsolateStrip:
+	case result.IsolateStrip:
 		l.strip()
-	case assess.IsolateFull:
+	case result.IsolateFull:
 		l.cover("membrane_sheet", "", "waste_sheets")
 		l.cover("membrane_liquid", "gallon_membrane", "")
-	case assess.Uncouple:
+	case result.Uncouple:
 		l.cover("mat", "", "waste_sheets")
 		l.cover("mortar_under_mat", "bag_under_mat", "")
-	case assess.BackerBoard:
+	case result.BackerBoard:
 		l.cover("board", "sheet_board", "waste_sheets")
 		l.spread("board_fasteners", "board_fasteners", "waste_sheets")
 		l.spread("board_tape", "board_tape", "")

@@ -6,16 +6,17 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 var us = figure.For("us", quantity.US)
 
 // find is the amount of a line, by the id of its text; ok is false where the
 // line is not there.
-func find(lines []assess.Quantity, id string) (q assess.Quantity, ok bool) {
+func find(lines []result.Quantity, id string) (q result.Quantity, ok bool) {
 	for _, q := range lines {
 		if q.Text.Key == text(id).Key {
 			return q, true
@@ -31,52 +32,52 @@ func between(lo, hi float64) quantity.Range { return quantity.Range{Lo: lo, Hi: 
 // the amount says so.
 func TestAmountsByHand(t *testing.T) {
 	kitchen := Input{Area: between(118, 122), LongestRun: quantity.Point(360), TileLong: quantity.Point(12),
-		TileThickness: quantity.Point(0.375), TileKinds: []string{"porcelain"}, MortarBed: assess.No,
+		TileThickness: quantity.Point(0.375), TileKinds: []string{"porcelain"}, MortarBed: logic.No,
 		CrackLength: quantity.Point(120), Depth: quantity.Point(0.25), AddsPanel: true,
 		Removed: []Layer{{[]string{"sheet-vinyl"}, quantity.Everything}, {[]string{"hardwood-strip"}, quantity.Everything}}}
 	for _, c := range []struct {
-		path assess.PathID
+		path result.PathID
 		id   string
 		want quantity.Range
 	}{
 		// 118 x 1.1 / 15 = 8.65, 122 x 1.1 / 15 = 8.95: a sheet of 3 by 5 ft, recalled; 10 % waste, practice
-		{assess.BackerBoard, "board", quantity.Point(9)},
+		{result.BackerBoard, "board", quantity.Point(9)},
 		// 129.8 x 3.6 = 467.3, 134.2 x 3.6 = 483.1: 54 fasteners on 15 ft2 at the 8 in of ANSI A108.11
-		{assess.BackerBoard, "board_fasteners", between(468, 484)},
+		{result.BackerBoard, "board_fasteners", between(468, 484)},
 		// 118 x 0.5 = 59, 122 x 0.5 = 61: half of the 16 ft around 15 ft2, less the walls
-		{assess.BackerBoard, "board_tape", between(59, 61)},
+		{result.BackerBoard, "board_tape", between(59, 61)},
 		// 118 / 90 = 1.31, 122 / 90 = 1.36: recalled
-		{assess.BackerBoard, "mortar_under_board", quantity.Point(2)},
-		{assess.Uncouple, "mortar_under_mat", quantity.Point(2)},
+		{result.BackerBoard, "mortar_under_board", quantity.Point(2)},
+		{result.Uncouple, "mortar_under_mat", quantity.Point(2)},
 		// 118 x 1.1 = 129.8, 122 x 1.1 = 134.2
-		{assess.Uncouple, "mat", between(130, 135)},
-		{assess.IsolateFull, "membrane_sheet", between(130, 135)},
+		{result.Uncouple, "mat", between(130, 135)},
+		{result.IsolateFull, "membrane_sheet", between(130, 135)},
 		// 118 / 50 = 2.36, 122 / 50 = 2.44: two coats, recalled
-		{assess.IsolateFull, "membrane_liquid", quantity.Point(3)},
+		{result.IsolateFull, "membrane_liquid", quantity.Point(3)},
 		// 3 x 12 in: ceramic tile institute, field report 109 on method F125
-		{assess.IsolateStrip, "strip_width", quantity.Point(36)},
+		{result.IsolateStrip, "strip_width", quantity.Point(36)},
 		// 10 ft x 1.1, and 3 ft of width
-		{assess.IsolateStrip, "strip_length", quantity.Point(11)},
-		{assess.IsolateStrip, "strip_area", quantity.Point(33)},
-		{assess.IsolateStrip, "soft_joint", quantity.Point(20)},
-		{assess.DirectBond, "tile", between(129.8, 134.2)},
+		{result.IsolateStrip, "strip_length", quantity.Point(11)},
+		{result.IsolateStrip, "strip_area", quantity.Point(33)},
+		{result.IsolateStrip, "soft_joint", quantity.Point(20)},
+		{result.DirectBond, "tile", between(129.8, 134.2)},
 		// 118 / 60 = 1.97, 122 / 60 = 2.03: recalled
-		{assess.DirectBond, "mortar_under_tile", between(2, 3)},
+		{result.DirectBond, "mortar_under_tile", between(2, 3)},
 		// 129.8 x 3/8 x 12.3 = 598.7, 134.2 x 3/8 x 12.3 = 619.0: 147 pcf, recalled
-		{assess.DirectBond, "tile_weight", between(598.7, 619.0)},
+		{result.DirectBond, "tile_weight", between(598.7, 619.0)},
 		// 30 ft: 25 ft leaves one joint, 12 ft two; TileLetter, Aug 2018, p. 24, on EJ171
-		{assess.DirectBond, "joints", between(1, 2)},
+		{result.DirectBond, "joints", between(1, 2)},
 		// 122 / 200: recalled
-		{assess.Level, "primer", quantity.Point(1)},
+		{result.Level, "primer", quantity.Point(1)},
 		// 118 x 0.25 / 12 / 0.42 = 5.85, 122 x 0.25 / 12 / 0.42 = 6.05: home-improvement page, 40 to 50 ft2 at 1/8 in
-		{assess.Level, "leveler", between(6, 7)},
+		{result.Level, "leveler", between(6, 7)},
 		// 129.8 / 32 = 4.06, 134.2 / 32 = 4.19: a sheet of 4 by 8 ft, recalled
-		{assess.Strengthen, "panel", quantity.Point(5)},
+		{result.Strengthen, "panel", quantity.Point(5)},
 		// 129.8 x 5.1 = 662.0, 134.2 x 5.1 = 684.4: 77 fasteners on 15 ft2
-		{assess.Strengthen, "panel_fasteners", between(662, 685)},
-		{assess.Remove, "removal", between(118, 122)},
+		{result.Strengthen, "panel_fasteners", between(662, 685)},
+		{result.Remove, "removal", between(118, 122)},
 		// 0.7 psf of vinyl, recalled, and 4 psf of hardwood, ASCE 7 table C3.1-1a: 4.7 x 118, 4.7 x 122
-		{assess.Remove, "removal_weight", between(554.6, 573.4)},
+		{result.Remove, "removal_weight", between(554.6, 573.4)},
 	} {
 		q, ok := find(For(c.path, kitchen, us), c.id)
 		if !ok || math.Abs(q.Value.Lo-c.want.Lo) > 0.05 || math.Abs(q.Value.Hi-c.want.Hi) > 0.05 {
@@ -97,7 +98,7 @@ func TestTileSizeDecidesTheMortar(t *testing.T) {
 		{"12 to 18 in", between(12, 18), between(2, 3)},
 		{"not said", quantity.Everything, between(2, 3)},
 	} {
-		q, _ := find(For(assess.DirectBond, Input{Area: quantity.Point(120), TileLong: c.long, MortarBed: assess.No}, us), "mortar_under_tile")
+		q, _ := find(For(result.DirectBond, Input{Area: quantity.Point(120), TileLong: c.long, MortarBed: logic.No}, us), "mortar_under_tile")
 		if q.Value != c.want {
 			t.Errorf("%s: %v bags, want %v", c.name, q.Value, c.want)
 		}
@@ -113,7 +114,7 @@ func TestStripWidth(t *testing.T) {
 		{between(1, 4), between(6, 12)},
 		{quantity.Everything, quantity.AtLeast(6)},
 	} {
-		q, _ := find(For(assess.IsolateStrip, Input{TileLong: c.long}, us), "strip_width")
+		q, _ := find(For(result.IsolateStrip, Input{TileLong: c.long}, us), "strip_width")
 		if q.Value != c.want {
 			t.Errorf("tile of %v: strip of %v, want %v", c.long, q.Value, c.want)
 		}
@@ -122,7 +123,7 @@ func TestStripWidth(t *testing.T) {
 
 func TestUnknownRoomGivesAmountsForAHundredFeet(t *testing.T) {
 	for _, area := range []quantity.Range{quantity.Everything, quantity.AtLeast(80), {}} {
-		lines := For(assess.BackerBoard, Input{Area: area}, us)
+		lines := For(result.BackerBoard, Input{Area: area}, us)
 		if lines[0].Text.Key != text("size").Key || lines[0].Value != quantity.Everything {
 			t.Fatalf("area %v: first line %+v", area, lines[0])
 		}
@@ -134,11 +135,11 @@ func TestUnknownRoomGivesAmountsForAHundredFeet(t *testing.T) {
 }
 
 func TestUnknownCracksAndDepthGiveRates(t *testing.T) {
-	run, _ := find(For(assess.IsolateStrip, Input{Area: quantity.Point(100), TileLong: quantity.Point(12)}, us), "strip_length")
+	run, _ := find(For(result.IsolateStrip, Input{Area: quantity.Point(100), TileLong: quantity.Point(12)}, us), "strip_length")
 	if run.Value != quantity.Point(11) || run.Unit.String() != "ft per 10 ft of crack" {
 		t.Errorf("strip of a crack of unknown length: %v %s", run.Value, run.Unit)
 	}
-	level := For(assess.Level, Input{Area: quantity.Point(50.4), Depth: quantity.Everything}, us)
+	level := For(result.Level, Input{Area: quantity.Point(50.4), Depth: quantity.Everything}, us)
 	inch, _ := find(level, "leveler_inch")
 	if math.Abs(inch.Value.Lo-10) > 1e-9 { // 50.4 / 12 / 0.42
 		t.Errorf("leveler for an inch: %v, want 10", inch.Value)
@@ -151,7 +152,7 @@ func TestUnknownCracksAndDepthGiveRates(t *testing.T) {
 // 184.8 ft2 at 0.3 in are 4.62 ft3, which is eleven bags of 0.42 ft3 to the last
 // crumb: the arithmetic of the machine adds no twelfth.
 func TestWholeAmountIsNotRoundedUp(t *testing.T) {
-	q, _ := find(For(assess.Level, Input{Area: quantity.Point(184.8), Depth: quantity.Point(0.3)}, us), "leveler")
+	q, _ := find(For(result.Level, Input{Area: quantity.Point(184.8), Depth: quantity.Point(0.3)}, us), "leveler")
 	if q.Value != quantity.Point(11) {
 		t.Errorf("%v bags, want 11", q.Value)
 	}
@@ -160,22 +161,22 @@ func TestWholeAmountIsNotRoundedUp(t *testing.T) {
 func TestPathsWithoutAmounts(t *testing.T) {
 	full := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true,
 		CrackLength: quantity.Point(100), Removed: []Layer{{[]string{"asphalt-tile"}, quantity.Everything}}}
-	for _, p := range []assess.PathID{assess.NoPath, assess.CallService, assess.TestOrAbate, assess.Engineer, assess.DryOut, assess.FindOut} {
+	for _, p := range []result.PathID{result.NoPath, result.CallService, result.TestOrAbate, result.Engineer, result.DryOut, result.FindOut} {
 		if lines := For(p, full, us); len(lines) > 0 {
 			t.Errorf("%v lists %v", p, lines)
 		}
 	}
-	if lines := For(assess.Strengthen, Input{Area: quantity.Point(100)}, us); len(lines) > 0 {
+	if lines := For(result.Strengthen, Input{Area: quantity.Point(100)}, us); len(lines) > 0 {
 		t.Errorf("strengthening without a new layer lists %v", lines)
 	}
 }
 
 func TestMortarBedIsListedWhereItMayBe(t *testing.T) {
 	for _, c := range []struct {
-		bed         assess.Truth
+		bed         logic.Truth
 		thin, thick bool
-	}{{assess.No, true, false}, {assess.Yes, false, true}, {assess.Open, true, true}} {
-		lines := For(assess.DirectBond, Input{Area: quantity.Point(120), MortarBed: c.bed}, us)
+	}{{logic.No, true, false}, {logic.Yes, false, true}, {logic.Open, true, true}} {
+		lines := For(result.DirectBond, Input{Area: quantity.Point(120), MortarBed: c.bed}, us)
 		_, thin := find(lines, "mortar_under_tile")
 		bed, thick := find(lines, "mortar_bed")
 		if thin != c.thin || thick != c.thick {
@@ -209,16 +210,16 @@ func TestWeightOfWhatIsNotKnownIsOpen(t *testing.T) {
 // Who reads an amount must see which figures nobody has looked up.
 func TestNotesSayHowAFigureIsKnown(t *testing.T) {
 	for _, c := range []struct {
-		path assess.PathID
+		path result.PathID
 		id   string
 		says []string
 	}{
-		{assess.BackerBoard, "mortar_under_board", []string{"90 ft2 (from memory)", "the label decides"}},
-		{assess.BackerBoard, "board", []string{"10% (common practice)"}},
-		{assess.Level, "leveler", []string{"home-improvement page", "but another page gives about half"}},
-		{assess.DirectBond, "tile", []string{"diagonal: 15%", "pattern: 20%"}},
-		{assess.IsolateStrip, "strip_width", []string{"field report 109", "1/16 in (from memory)", "1/8 in (from memory)"}},
-		{assess.Remove, "removal", []string{"asbestos question"}},
+		{result.BackerBoard, "mortar_under_board", []string{"90 ft2 (from memory)", "the label decides"}},
+		{result.BackerBoard, "board", []string{"10% (common practice)"}},
+		{result.Level, "leveler", []string{"home-improvement page", "but another page gives about half"}},
+		{result.DirectBond, "tile", []string{"diagonal: 15%", "pattern: 20%"}},
+		{result.IsolateStrip, "strip_width", []string{"field report 109", "1/16 in (from memory)", "1/8 in (from memory)"}},
+		{result.Remove, "removal", []string{"asbestos question"}},
 	} {
 		q, _ := find(For(c.path, Input{Area: quantity.Point(100), Depth: quantity.Point(1)}, us), c.id)
 		for _, words := range c.says {
@@ -234,7 +235,7 @@ func TestEveryRegionHasEveryLine(t *testing.T) {
 	in := Input{Area: quantity.Point(100), LongestRun: quantity.Point(360), TileLong: quantity.Point(12), TileKinds: []string{"ceramic"},
 		CrackLength: quantity.Point(100), Depth: quantity.Point(1), AddsPanel: true, Removed: []Layer{{[]string{"sheet-vinyl"}, quantity.Everything}}}
 	lines := func(region string) (all []string) {
-		for _, p := range assess.Paths() {
+		for _, p := range result.Paths() {
 			for _, q := range For(p, in, figure.For(region, quantity.US)) {
 				all = append(all, p.String()+": "+q.Text.String())
 			}
@@ -251,7 +252,7 @@ func TestEveryRegionHasEveryLine(t *testing.T) {
 
 // A table without the figures gives no line rather than a nought.
 func TestMissingFigureLeavesTheLineOut(t *testing.T) {
-	for _, p := range assess.Paths() {
+	for _, p := range result.Paths() {
 		in := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true, LongestRun: quantity.Point(360)}
 		for _, q := range For(p, in, &figure.Table{}) {
 			if q.Text.Key != text("removal").Key {

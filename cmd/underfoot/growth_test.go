@@ -35,7 +35,7 @@ func TestGrowth(t *testing.T) {
 		{"layers", []int{10, 20, 40, 80, 160}, layers, untilCapped},
 		{"cracks", []int{10, 20, 40, 80, 160}, cracks, 1.15},
 	} {
-		start := processTime(t, program, dir, rooms(0), times)
+		start := processTime(t, program, dir, rooms(0), 5*times)
 		var points [][2]float64
 		for _, n := range series.sizes {
 			took := processTime(t, program, dir, series.record(n), times)
@@ -44,7 +44,7 @@ func TestGrowth(t *testing.T) {
 		}
 		power := slope(points)
 		t.Logf("%s: exponent %.3f", series.name, power)
-		if power > series.most {
+		if math.IsNaN(power) || power > series.most {
 			t.Errorf("%s: time grows by the power %.3f, at most %.2f is allowed", series.name, power, series.most)
 		}
 	}

@@ -7,8 +7,9 @@ import (
 	"cmp"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/reports"
 	"underfoot/rules"
 	"underfoot/rules/judge"
@@ -77,10 +78,10 @@ func linked(prefix string, ids []string) []reports.Link {
 }
 
 // ways are steps and bases as links to what is said of each.
-func (w *writer) ways(paths ...assess.PathID) []reports.Link {
+func (w *writer) ways(paths ...result.PathID) []reports.Link {
 	var list []reports.Link
 	for _, p := range paths {
-		if p != assess.NoPath {
+		if p != result.NoPath {
 			list = append(list, reports.Link{Text: w.main.Pack.Steps[p].Text.Label, To: "path-" + p.String()})
 		}
 	}
@@ -88,6 +89,6 @@ func (w *writer) ways(paths ...assess.PathID) []reports.Link {
 }
 
 // name is what a reader calls a fact.
-func (w *writer) name(f assess.FactID) string {
+func (w *writer) name(f schema.FactID) string {
 	return judge.Name(w.main.Catalogue, w.main.Language, f)
 }

@@ -9,10 +9,10 @@ import (
 	"sync"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/rules"
 	"underfoot/rules/pack"
@@ -123,7 +123,7 @@ func TestBookHoldsEverything(t *testing.T) {
 			want("caution-", id)
 		}
 	}
-	for _, p := range assess.Paths() {
+	for _, p := range result.Paths() {
 		want("path-", p.String())
 	}
 }

@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 	"underfoot/reports"
 )
 
@@ -56,9 +56,9 @@ func (w *writer) askedTable() reports.TableOf[*question.Question] {
 func (w *writer) values(q *question.Question) string {
 	d := q.Decl
 	switch d.Kind {
-	case assess.KindQuantity:
+	case schema.KindQuantity:
 		return quantity.Write(d.Dimension, d.Bounds, w.main.System)
-	case assess.KindText:
+	case schema.KindText:
 		return w.say("book/fact.text")
 	}
 	words := make([]string, len(d.Choices))
@@ -96,22 +96,22 @@ func (w *writer) tallyTable() reports.TableOf[*question.Tally] {
 }
 
 // computed are the facts that are neither asked nor tallied.
-func (w *writer) computed() []assess.FactID {
+func (w *writer) computed() []schema.FactID {
 	c := w.main.Catalogue
-	var list []assess.FactID
+	var list []schema.FactID
 	for i, d := range c.Schema().All() {
-		f := assess.FactID(i)
+		f := schema.FactID(i)
 		tallied := slices.ContainsFunc(c.Tallies, func(t question.Tally) bool { return t.ID == f })
-		if d.Nature == assess.Derived && !tallied {
+		if d.Nature == schema.Derived && !tallied {
 			list = append(list, f)
 		}
 	}
 	return list
 }
 
-func (w *writer) computedTable() reports.TableOf[assess.FactID] {
-	return reports.TableOf[assess.FactID]{ID: "computed", Shape: reports.Grid, Columns: []reports.ColumnOf[assess.FactID]{
-		reports.CellColumn("book/column.name", reports.Title, 30, func(f assess.FactID) reports.Cell {
+func (w *writer) computedTable() reports.TableOf[schema.FactID] {
+	return reports.TableOf[schema.FactID]{ID: "computed", Shape: reports.Grid, Columns: []reports.ColumnOf[schema.FactID]{
+		reports.CellColumn("book/column.name", reports.Title, 30, func(f schema.FactID) reports.Cell {
 			return reports.Cell{Text: w.main.Catalogue.Schema().Decl(f).ID, Code: true}
 		}),
 		reports.TextColumn("book/column.words", reports.Detail, 60, w.name),

@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/reports"
 )
 
@@ -74,7 +74,7 @@ func (w *writer) cautions() reports.Section {
 	return s
 }
 
-func cautionTable(all map[string]assess.Caution) reports.TableOf[string] {
+func cautionTable(all map[string]result.Caution) reports.TableOf[string] {
 	return reports.TableOf[string]{ID: "cautions", Shape: reports.Grid, Columns: []reports.ColumnOf[string]{
 		reports.CellColumn("book/column.caution", reports.Title, 24, func(id string) reports.Cell {
 			return reports.Cell{Text: strings.ReplaceAll(id, "-", " "), ID: "caution-" + id}

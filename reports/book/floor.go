@@ -11,6 +11,7 @@ import (
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 )
 
 //go:embed floor
@@ -61,7 +62,7 @@ func (g *ground) with(kind string, more map[string]string) (*assess.Job, error) 
 		maps.Copy(answers, g.kind[kind])
 		answers["layer.kind"] = kind
 		answers["layer.complete"] = "yes"
-		zone.Lists[assess.ScopeLayer] = []assess.Item{{ID: "old", Answers: layer}}
+		zone.Lists[schema.ScopeLayer] = []assess.Item{{ID: "old", Answers: layer}}
 	}
 	maps.Copy(answers, more)
 	for id, text := range answers {
@@ -73,7 +74,7 @@ func (g *ground) with(kind string, more map[string]string) (*assess.Job, error) 
 		if err != nil {
 			return nil, fmt.Errorf("the floor of the matrix: %s: %w", id, err)
 		}
-		into := map[assess.Scope]assess.Answers{assess.ScopeJob: job.Answers, assess.ScopeZone: zone.Answers, assess.ScopeLayer: layer}
+		into := map[schema.Scope]assess.Answers{schema.ScopeJob: job.Answers, schema.ScopeZone: zone.Answers, schema.ScopeLayer: layer}
 		into[q.Decl.Scope][id] = assess.Answer{Set: set, Text: text, Basis: assess.Document}
 	}
 	return job, nil

@@ -3,14 +3,14 @@ package book
 import (
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/rules/pack"
 )
 
 func (w *writer) verdicts() reports.Section {
 	s := w.chapter("verdicts", w.say("book/lead.verdicts"))
-	for v := assess.Ready; v <= assess.Hold; v++ {
+	for v := result.Ready; v <= result.Hold; v++ {
 		s.Lead = append(s.Lead, reports.Para{Label: v.String(), Text: w.say("book/verdict." + v.String())})
 	}
 	return s
@@ -19,20 +19,20 @@ func (w *writer) verdicts() reports.Section {
 // paths tells every step and base with what its record says.
 func (w *writer) paths() reports.Section {
 	s := w.chapter("paths", w.say("book/lead.paths"))
-	s.Parts = table(w.pathTable().Of(w.language, assess.Paths()))
+	s.Parts = table(w.pathTable().Of(w.language, result.Paths()))
 	return s
 }
 
-func (w *writer) pathTable() reports.TableOf[assess.PathID] {
-	step := func(p assess.PathID) *pack.Step { return w.main.Pack.Steps[p] }
-	text := func(key string, say func(pack.StepText) string) reports.ColumnOf[assess.PathID] {
-		return reports.TextColumn(key, reports.Detail, 34, func(p assess.PathID) string { return say(step(p).Text) })
+func (w *writer) pathTable() reports.TableOf[result.PathID] {
+	step := func(p result.PathID) *pack.Step { return w.main.Pack.Steps[p] }
+	text := func(key string, say func(pack.StepText) string) reports.ColumnOf[result.PathID] {
+		return reports.TextColumn(key, reports.Detail, 34, func(p result.PathID) string { return say(step(p).Text) })
 	}
-	return reports.TableOf[assess.PathID]{ID: "paths", Columns: []reports.ColumnOf[assess.PathID]{
-		reports.CellColumn("book/column.way", reports.Title, 28, func(p assess.PathID) reports.Cell {
+	return reports.TableOf[result.PathID]{ID: "paths", Columns: []reports.ColumnOf[result.PathID]{
+		reports.CellColumn("book/column.way", reports.Title, 28, func(p result.PathID) reports.Cell {
 			return reports.Cell{Text: step(p).Text.Label, ID: "path-" + p.String()}
 		}),
-		codeColumn("book/column.id", 16, assess.PathID.String),
+		codeColumn("book/column.id", 16, result.PathID.String),
 		reports.TextColumn("book/column.kind", reports.Detail, 20, w.kind),
 		text("book/column.done", func(t pack.StepText) string { return t.Text }),
 		text("book/column.who", func(t pack.StepText) string { return t.Who }),
@@ -42,8 +42,8 @@ func (w *writer) pathTable() reports.TableOf[assess.PathID] {
 		text("book/column.for", func(t pack.StepText) string { return t.For }),
 		text("book/column.against", func(t pack.StepText) string { return t.Against }),
 		text("book/column.afterwards", func(t pack.StepText) string { return t.Uncovered }),
-		codeColumn("book/column.reveals", 34, func(p assess.PathID) string { return strings.Join(step(p).Reveals, ", ") }),
-		reports.CellColumn("book/column.cautions", reports.Detail, 20, func(p assess.PathID) reports.Cell {
+		codeColumn("book/column.reveals", 34, func(p result.PathID) string { return strings.Join(step(p).Reveals, ", ") }),
+		reports.CellColumn("book/column.cautions", reports.Detail, 20, func(p result.PathID) reports.Cell {
 			return reports.LinkCell(linked("caution-", step(p).Cautions))
 		}),
 	}}
@@ -54,7 +54,7 @@ func codeColumn[T any](key string, width int, text func(T) string) reports.Colum
 	return reports.CellColumn(key, reports.Detail, width, func(thing T) reports.Cell { return reports.Cell{Text: text(thing), Code: true} })
 }
 
-func (w *writer) kind(p assess.PathID) string {
+func (w *writer) kind(p result.PathID) string {
 	if p.IsBase() {
 		return w.say("book/path.base")
 	}
@@ -63,7 +63,7 @@ func (w *writer) kind(p assess.PathID) string {
 
 func (w *writer) unknown() reports.Section {
 	s := w.chapter("unknown", w.say("book/lead.unknown"))
-	for _, p := range []assess.Policy{assess.PolicyPresume, assess.PolicyHold, assess.PolicyVerify, assess.PolicyNote} {
+	for _, p := range []result.Policy{result.PolicyPresume, result.PolicyHold, result.PolicyVerify, result.PolicyNote} {
 		s.Lead = append(s.Lead, reports.Para{Label: string(p), Text: w.say("book/policy." + string(p))})
 	}
 	s.Lead = append(s.Lead, reports.Para{Text: w.say("book/lead.lists")})

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/rules"
 )
@@ -18,13 +18,13 @@ var (
 	letter   = map[string]string{"paper.mortar_approval": "yes"}
 	noLetter = map[string]string{"paper.mortar_approval": "no"}
 	old      = map[string]string{"paper.mortar_approval": "no", "layer.year": "1970", "site.year_built": "1965"}
-	bases    = []assess.PathID{assess.BackerBoard, assess.Uncouple, assess.IsolateFull, assess.IsolateStrip, assess.DirectBond}
+	bases    = []result.PathID{result.BackerBoard, result.Uncouple, result.IsolateFull, result.IsolateStrip, result.DirectBond}
 )
 
 // A row is what the rules say of one kind of old layer.
 type row struct {
 	kind              string // empty: the bare base
-	bare, letter, old *assess.ZoneResult
+	bare, letter, old *result.ZoneResult
 }
 
 // matrix judges one kind of old layer after the other on floors that are good
@@ -67,7 +67,7 @@ func matrixRows(e *rules.Engine, file string) ([]row, error) {
 	return rows, nil
 }
 
-func judged(e *rules.Engine, g *ground, kind string, more map[string]string) (*assess.ZoneResult, error) {
+func judged(e *rules.Engine, g *ground, kind string, more map[string]string) (*result.ZoneResult, error) {
 	job, err := g.with(kind, more)
 	if err != nil {
 		return nil, err
@@ -106,18 +106,18 @@ func (w *writer) layer(kind string) string {
 
 // base is the key of a cell: how one base stands without and with the letter.
 // Where the layer has to go first, no base stands open on it.
-func (r *row) base(p assess.PathID) string {
+func (r *row) base(p result.PathID) string {
 	without, with := standing(r.bare, p), standing(r.letter, p)
 	switch {
-	case without.State == assess.PathOpen && !r.bare.Path.IsBase():
+	case without.State == result.PathOpen && !r.bare.Path.IsBase():
 		return "later"
-	case without.State == assess.PathOpen && r.bare.Path == p:
+	case without.State == result.PathOpen && r.bare.Path == p:
 		return "leads"
-	case without.State == assess.PathOpen:
+	case without.State == result.PathOpen:
 		return "yes"
-	case with.State == assess.PathOpen:
+	case with.State == result.PathOpen:
 		return "letter"
-	case without.State == assess.PathWaiting:
+	case without.State == result.PathWaiting:
 		return "ask"
 	}
 	return "no"
@@ -128,8 +128,8 @@ func (r *row) steps() string {
 	var list []string
 	for _, s := range r.bare.Paths {
 		switch {
-		case s.Path.IsBase() || s.State == assess.PathRuledOut:
-		case s.State == assess.PathWaiting:
+		case s.Path.IsBase() || s.State == result.PathRuledOut:
+		case s.State == result.PathWaiting:
 			list = append(list, s.Path.String()+"?")
 		default:
 			list = append(list, s.Path.String())
@@ -151,8 +151,8 @@ func (w *writer) plan(r row) string {
 	return way
 }
 
-func standing(z *assess.ZoneResult, p assess.PathID) assess.PathStanding {
-	i := slices.IndexFunc(z.Paths, func(s assess.PathStanding) bool { return s.Path == p })
+func standing(z *result.ZoneResult, p result.PathID) result.PathStanding {
+	i := slices.IndexFunc(z.Paths, func(s result.PathStanding) bool { return s.Path == p })
 	if i < 0 {
 		panic(fmt.Sprintf("book: no standing of %s", p))
 	}

@@ -5,8 +5,8 @@ import (
 	"sync"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // judgedOnce are the rows of every floor by kind of layer.
@@ -39,11 +39,11 @@ func TestMatrixFloorsAreGood(t *testing.T) {
 			t.Fatal(err)
 		}
 		r := e.Assess(job, job.Visited)
-		if v := r.Verdict; v > assess.Prepare || !r.Areas[0].Zones[0].Path.IsBase() {
+		if v := r.Verdict; v > result.Prepare || !r.Areas[0].Zones[0].Path.IsBase() {
 			t.Errorf("%s: the bare floor gets %s, %s", ground, v, r.Areas[0].Zones[0].Path)
 		}
 		for _, f := range r.Areas[0].Findings {
-			if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled && (f.Policy == assess.PolicyHold || f.Policy == assess.PolicyPresume) {
+			if f.Outcome == result.Fails || f.Outcome == result.NotSettled && (f.Policy == result.PolicyHold || f.Policy == result.PolicyPresume) {
 				t.Errorf("%s: the bare floor has %s: %s", ground, f.ID, f.Outcome)
 			}
 		}
@@ -60,12 +60,12 @@ func TestMatrixIsComplete(t *testing.T) {
 			if !ok {
 				t.Fatalf("%s: %s has no row", ground, kind)
 			}
-			for _, z := range []*assess.ZoneResult{r.bare, r.letter, r.old} {
-				for _, p := range assess.Paths() {
+			for _, z := range []*result.ZoneResult{r.bare, r.letter, r.old} {
+				for _, p := range result.Paths() {
 					standing(z, p)
 				}
 			}
-			if r.bare.Path == assess.FindOut || r.letter.Path == assess.FindOut {
+			if r.bare.Path == result.FindOut || r.letter.Path == result.FindOut {
 				t.Errorf("%s: %s ends in a question", ground, kind)
 			}
 		}
@@ -77,27 +77,27 @@ func TestMatrixIsComplete(t *testing.T) {
 func TestMatrixAgainstTheFacts(t *testing.T) {
 	for _, tt := range []struct {
 		cites, floor, kind string
-		leads              assess.PathID
+		leads              result.PathID
 		open               string // bases that stand open, in the matrix's order
 		letter             string // bases open with the maker's letter alone
-		old                assess.PathID
+		old                result.PathID
 	}{
-		{"FL01 FL03 FL06", "joists", "sheet-vinyl", assess.BackerBoard, "backer-board", "direct-bond", assess.TestOrAbate},
-		{"FL08 FL09", "joists", "vinyl-composition-tile", assess.BackerBoard, "backer-board", "direct-bond", assess.TestOrAbate},
-		{"FL16", "joists", "linoleum", assess.BackerBoard, "backer-board", "", assess.TestOrAbate},
-		{"FL11", "joists", "asphalt-tile", assess.Remove, "", "", assess.TestOrAbate},
-		{"FL13", "joists", "luxury-vinyl", assess.Remove, "", "", assess.Remove},
-		{"FL14 FL51", "slab", "laminate", assess.Remove, "", "", assess.Remove},
-		{"FL17", "slab", "cork", assess.Remove, "", "", assess.Remove},
-		{"FL18", "joists", "hardwood-strip", assess.Remove, "", "", assess.Remove},
-		{"FL20", "joists", "parquet", assess.Remove, "", "", assess.Remove},
-		{"FL22 FL23", "slab", "ceramic-tile", assess.DirectBond, "direct-bond", "", assess.DirectBond},
-		{"FL39", "joists", "particleboard", assess.Remove, "", "", assess.Remove},
-		{"FL42", "joists", "lauan", assess.Remove, "", "", assess.Remove},
-		{"FL45", "slab", "black-glue", assess.Remove, "", "", assess.TestOrAbate},
-		{"FL34 FL35", "joists", "gypsum-poured", assess.IsolateFull, "uncouple isolate-full", "", assess.IsolateFull},
-		{"FL03 FL16 CB12", "slab", "sheet-vinyl", assess.Remove, "", "direct-bond", assess.TestOrAbate},
-		{"FL16", "slab", "linoleum", assess.Remove, "", "", assess.TestOrAbate},
+		{"FL01 FL03 FL06", "joists", "sheet-vinyl", result.BackerBoard, "backer-board", "direct-bond", result.TestOrAbate},
+		{"FL08 FL09", "joists", "vinyl-composition-tile", result.BackerBoard, "backer-board", "direct-bond", result.TestOrAbate},
+		{"FL16", "joists", "linoleum", result.BackerBoard, "backer-board", "", result.TestOrAbate},
+		{"FL11", "joists", "asphalt-tile", result.Remove, "", "", result.TestOrAbate},
+		{"FL13", "joists", "luxury-vinyl", result.Remove, "", "", result.Remove},
+		{"FL14 FL51", "slab", "laminate", result.Remove, "", "", result.Remove},
+		{"FL17", "slab", "cork", result.Remove, "", "", result.Remove},
+		{"FL18", "joists", "hardwood-strip", result.Remove, "", "", result.Remove},
+		{"FL20", "joists", "parquet", result.Remove, "", "", result.Remove},
+		{"FL22 FL23", "slab", "ceramic-tile", result.DirectBond, "direct-bond", "", result.DirectBond},
+		{"FL39", "joists", "particleboard", result.Remove, "", "", result.Remove},
+		{"FL42", "joists", "lauan", result.Remove, "", "", result.Remove},
+		{"FL45", "slab", "black-glue", result.Remove, "", "", result.TestOrAbate},
+		{"FL34 FL35", "joists", "gypsum-poured", result.IsolateFull, "uncouple isolate-full", "", result.IsolateFull},
+		{"FL03 FL16 CB12", "slab", "sheet-vinyl", result.Remove, "", "direct-bond", result.TestOrAbate},
+		{"FL16", "slab", "linoleum", result.Remove, "", "", result.TestOrAbate},
 	} {
 		r := judgedOnce()[tt.floor][tt.kind]
 		if r.bare.Path != tt.leads || r.old.Path != tt.old {
@@ -122,7 +122,7 @@ func TestMatrixAgainstTheFacts(t *testing.T) {
 // Backer board is for wood-framed floors alone (CB12), so no slab opens it.
 func TestNoBoardOnASlab(t *testing.T) {
 	for kind, r := range judgedOnce()["slab"] {
-		if cell := r.base(assess.BackerBoard); cell != "no" {
+		if cell := r.base(result.BackerBoard); cell != "no" {
 			t.Errorf("%s on a slab: backer board is %q", kind, cell)
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/rules/pack"
 )
@@ -39,18 +39,18 @@ func (w *writer) head() []reports.ColumnOf[*entry] {
 		reports.TextColumn("book/column.rank", reports.Detail, 10, w.rank),
 		reports.TextColumn("book/column.scope", reports.Detail, 10, func(e *entry) string { return w.say("book/rule.each", "thing", e.Scope) }),
 		reports.TextColumn("book/column.protects", reports.Detail, 20, func(e *entry) string { return w.say("book/protects." + string(e.Protects)) }),
-		w.wayColumn("book/column.calls", func(e *entry) []assess.PathID { return []assess.PathID{e.Calls} }),
-		w.wayColumn("book/column.permits", func(e *entry) []assess.PathID { return e.Permits }),
-		w.wayColumn("book/column.bars", func(e *entry) []assess.PathID { return e.Bars }),
-		w.wayColumn("book/column.others", func(e *entry) []assess.PathID { return e.Alternatives }),
-		w.wayColumn("book/column.warns", func(e *entry) []assess.PathID { return e.AtSteps }),
+		w.wayColumn("book/column.calls", func(e *entry) []result.PathID { return []result.PathID{e.Calls} }),
+		w.wayColumn("book/column.permits", func(e *entry) []result.PathID { return e.Permits }),
+		w.wayColumn("book/column.bars", func(e *entry) []result.PathID { return e.Bars }),
+		w.wayColumn("book/column.others", func(e *entry) []result.PathID { return e.Alternatives }),
+		w.wayColumn("book/column.warns", func(e *entry) []result.PathID { return e.AtSteps }),
 		reports.TextColumn("book/column.does", reports.Detail, 20, w.does),
 		reports.TextColumn("book/column.from", reports.Detail, 14, w.from),
 		reports.TextColumn("book/column.only", reports.Detail, 10, w.only),
 	}
 }
 
-func (w *writer) wayColumn(key string, paths func(*entry) []assess.PathID) reports.ColumnOf[*entry] {
+func (w *writer) wayColumn(key string, paths func(*entry) []result.PathID) reports.ColumnOf[*entry] {
 	return reports.CellColumn(key, reports.Detail, 24, func(e *entry) reports.Cell { return reports.LinkCell(w.ways(paths(e)...)) })
 }
 
@@ -66,7 +66,7 @@ func (w *writer) does(e *entry) string {
 	switch {
 	case e.BarsThis:
 		return w.say("book/rule.bars_this")
-	case e.Calls == assess.NoPath && len(e.Permits)+len(e.Bars)+len(e.Alternatives)+len(e.AtSteps) == 0:
+	case e.Calls == result.NoPath && len(e.Permits)+len(e.Bars)+len(e.Alternatives)+len(e.AtSteps) == 0:
 		return w.say("book/rule.adds")
 	}
 	return ""

@@ -4,24 +4,25 @@ import (
 	"math"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
-func newArea(r *assess.AreaResult, t tongue, all bool) area {
+func newArea(r *result.AreaResult, t tongue, all bool) area {
 	w := writer{tongue: t, zoned: len(r.Zones) > 1}
 	a := area{
 		ID:        r.ID,
 		Name:      r.Name,
 		Verdict:   r.Verdict.String(),
-		Path:      assess.NoPath.String(),
+		Path:      result.NoPath.String(),
 		Zones:     each(r.Zones, w.zone),
 		Plan:      []step{},
 		Paths:     []path{},
 		Findings:  each(wanted(r.Findings, all), w.finding),
 		Checks:    each(r.Checks, w.check),
 		Questions: each(r.Questions, w.question),
-		Cautions: each(r.Cautions, func(c *assess.Caution) caution {
+		Cautions: each(r.Cautions, func(c *result.Caution) caution {
 			return caution{c.ID, c.Text, sources(c.Sources)}
 		}),
 	}
@@ -33,13 +34,13 @@ func newArea(r *assess.AreaResult, t tongue, all bool) area {
 }
 
 // wanted keeps what fails and what is not settled, or everything.
-func wanted(findings []assess.Finding, all bool) []assess.Finding {
+func wanted(findings []result.Finding, all bool) []result.Finding {
 	if all {
 		return findings
 	}
-	var kept []assess.Finding
+	var kept []result.Finding
 	for _, f := range findings {
-		if f.Outcome == assess.Fails || f.Outcome == assess.NotSettled {
+		if f.Outcome == result.Fails || f.Outcome == result.NotSettled {
 			kept = append(kept, f)
 		}
 	}
@@ -53,28 +54,28 @@ type writer struct {
 	zoned bool
 }
 
-func (w writer) address(a *assess.Address) string {
+func (w writer) address(a *schema.Address) string {
 	if w.zoned && a.Zone != "" {
 		return a.Zone + "." + a.Local()
 	}
 	return a.Local()
 }
 
-func (w writer) addresses(list []assess.Address) []string { return each(list, w.address) }
+func (w writer) addresses(list []schema.Address) []string { return each(list, w.address) }
 
-func (w writer) zone(z *assess.ZoneResult) zone {
+func (w writer) zone(z *result.ZoneResult) zone {
 	return zone{
 		ID:      z.ID,
 		Verdict: z.Verdict.String(),
 		Path:    z.Path.String(),
 		Plan:    each(z.Plan, w.step),
-		Paths: each(z.Paths, func(p *assess.PathStanding) path {
+		Paths: each(z.Paths, func(p *result.PathStanding) path {
 			return path{p.Path.String(), p.State.String(), listed(p.Because), w.addresses(p.Questions)}
 		}),
 	}
 }
 
-func (t tongue) step(s *assess.PlanStep) step {
+func (t tongue) step(s *result.PlanStep) step {
 	return step{
 		Path:       s.Path.String(),
 		Text:       s.Text,
@@ -83,7 +84,7 @@ func (t tongue) step(s *assess.PlanStep) step {
 	}
 }
 
-func (w writer) finding(f *assess.Finding) finding {
+func (w writer) finding(f *result.Finding) finding {
 	return finding{
 		ID: f.ID, Rule: f.Rule, Subject: f.Subject,
 		Outcome: f.Outcome.String(), Presumed: f.Presumed, Protects: string(f.Protects),
@@ -93,7 +94,7 @@ func (w writer) finding(f *assess.Finding) finding {
 	}
 }
 
-func (w writer) check(c *assess.Check) check {
+func (w writer) check(c *result.Check) check {
 	k := check{
 		ID:      c.ID,
 		Outcome: c.Outcome.String(),
@@ -107,7 +108,7 @@ func (w writer) check(c *assess.Check) check {
 		Notes:   w.tellAll(c.Notes),
 		Options: each(c.Options, w.option),
 	}
-	if c.Outcome == assess.CheckRefused {
+	if c.Outcome == result.CheckRefused {
 		k.Value, k.Limit, k.Margin = span{}, nil, nil
 	}
 	return k
@@ -115,7 +116,7 @@ func (w writer) check(c *assess.Check) check {
 
 // strictest is the end of the limit that asks more of the floor; the margin
 // that is written is the worst one, so the two belong together.
-func strictest(c *assess.Check) float64 {
+func strictest(c *result.Check) float64 {
 	if c.AtLeast {
 		return c.Limit.Hi
 	}
@@ -130,7 +131,7 @@ var baseUnits = map[quantity.Dimension]string{
 }
 
 // formula is every computed line of the check's arithmetic, in order.
-func formula(c *assess.Check) string {
+func formula(c *result.Check) string {
 	if c.Work == nil {
 		return ""
 	}
@@ -143,12 +144,12 @@ func formula(c *assess.Check) string {
 	return strings.Join(lines, "; ")
 }
 
-func (w writer) question(q *assess.Ask) question {
+func (w writer) question(q *result.Ask) question {
 	return question{w.address(&q.Address), q.Text, q.How, listed(q.Decides)}
 }
 
-func sources(list []assess.Source) []source {
-	return each(list, func(s *assess.Source) source { return source{s.ID, s.Title, s.Edition, s.Known} })
+func sources(list []result.Source) []source {
+	return each(list, func(s *result.Source) source { return source{s.ID, s.Title, s.Edition, s.Known} })
 }
 
 func newSpan(r quantity.Range) span { return span{bound(r.Lo), bound(r.Hi)} }

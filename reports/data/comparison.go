@@ -1,6 +1,8 @@
 package data
 
-import "underfoot/assess"
+import (
+	"underfoot/assess/result"
+)
 
 // ComparisonFormat names the document of two visits and its version.
 const ComparisonFormat = "underfoot.comparison/1"
@@ -64,26 +66,26 @@ type answerChange struct {
 	Value   pair   `json:"value"`
 }
 
-func newComparison(c *assess.Comparison) comparison {
+func newComparison(c *result.Comparison) comparison {
 	return comparison{
 		Format: ComparisonFormat, Old: c.Old.File, New: c.New.File,
 		Verdict: pair{c.Old.Verdict.String(), c.New.Verdict.String()},
 		Areas:   each(c.Areas, newAreaChange),
 		Added:   listed(c.Added), Missing: listed(c.Missing),
-		Answers: each(c.Answers, func(a *assess.AnswerChange) answerChange {
+		Answers: each(c.Answers, func(a *result.AnswerChange) answerChange {
 			return answerChange{a.Address.String(), a.Label, pair{said(a.Old), said(a.New)}}
 		}),
 	}
 }
 
-func newAreaChange(a *assess.AreaComparison) areaChange {
+func newAreaChange(a *result.AreaComparison) areaChange {
 	return areaChange{
 		ID: a.ID, Name: a.Name, Verdict: pair{a.Old.Verdict.String(), a.New.Verdict.String()},
 		Zones: each(a.Zones, newZoneChange), Findings: each(a.Accept, newFindingChange),
 	}
 }
 
-func newZoneChange(z *assess.ZoneComparison) zoneChange {
+func newZoneChange(z *result.ZoneComparison) zoneChange {
 	out := zoneChange{ID: z.ID}
 	if z.Old != nil {
 		out.Verdict.Old, out.Path.Old = z.Old.Verdict.String(), z.Old.Path.String()
@@ -94,7 +96,7 @@ func newZoneChange(z *assess.ZoneComparison) zoneChange {
 	return out
 }
 
-func newFindingChange(a *assess.Acceptance) findingChange {
+func newFindingChange(a *result.Acceptance) findingChange {
 	last := a.Latest()
 	out := findingChange{ID: last.ID, Rule: last.Rule, Zone: a.Zone, Change: a.Change.String(), Text: last.Text, Accept: each(a.Looks, newLook)}
 	if a.Old != nil {
@@ -109,11 +111,11 @@ func newFindingChange(a *assess.Acceptance) findingChange {
 	return out
 }
 
-func newLook(l *assess.Look) look {
+func newLook(l *result.Look) look {
 	return look{l.Address.String(), l.Label, l.How, l.Value, l.Basis.String(), l.Missing, l.Firm()}
 }
 
-func said(s *assess.Said) string {
+func said(s *result.Said) string {
 	if s == nil {
 		return ""
 	}

@@ -6,21 +6,23 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // The whole contract on one small comparison: keys in order, no list null.
 func TestWriteComparison(t *testing.T) {
-	old := &assess.Result{File: "may.yaml", Verdict: assess.Repair}
-	now := &assess.Result{File: "june.yaml", Verdict: assess.Hold}
-	was, is := assess.AreaResult{Verdict: assess.Repair}, assess.AreaResult{Verdict: assess.Hold}
-	before := assess.Finding{ID: "deck-loose@d1", Rule: "deck-loose", Outcome: assess.Fails, Value: "loose"}
-	at := assess.Address{Area: "bath", Zone: "main", Topic: "deck", Item: "d1", Field: "loose"}
-	c := &assess.Comparison{Old: old, New: now, Areas: []assess.AreaComparison{{
+	old := &result.Result{File: "may.yaml", Verdict: result.Repair}
+	now := &result.Result{File: "june.yaml", Verdict: result.Hold}
+	was, is := result.AreaResult{Verdict: result.Repair}, result.AreaResult{Verdict: result.Hold}
+	before := result.Finding{ID: "deck-loose@d1", Rule: "deck-loose", Outcome: result.Fails, Value: "loose"}
+	at := schema.Address{Area: "bath", Zone: "main", Topic: "deck", Item: "d1", Field: "loose"}
+	c := &result.Comparison{Old: old, New: now, Areas: []result.AreaComparison{{
 		ID: "bath", Name: "Bath", Old: &was, New: &is,
-		Zones: []assess.ZoneComparison{{ID: "main", New: &assess.ZoneResult{Verdict: assess.Hold, Path: assess.FindOut}}},
-		Accept: []assess.Acceptance{{FindingChange: assess.FindingChange{Change: assess.Gone, Zone: "main", Old: &before},
-			Looks: []assess.Look{{Address: at, Label: "Loose", Value: "no", Basis: assess.Seen}}}},
-	}}, Answers: []assess.AnswerChange{{Address: at, Label: "Loose", Old: &assess.Said{Value: "yes"}}}}
+		Zones: []result.ZoneComparison{{ID: "main", New: &result.ZoneResult{Verdict: result.Hold, Path: result.FindOut}}},
+		Accept: []result.Acceptance{{FindingChange: result.FindingChange{Change: result.Gone, Zone: "main", Old: &before},
+			Looks: []result.Look{{Address: at, Label: "Loose", Value: "no", Basis: assess.Seen}}}},
+	}}, Answers: []result.AnswerChange{{Address: at, Label: "Loose", Old: &result.Said{Value: "yes"}}}}
 	var b bytes.Buffer
 	if err := WriteComparison(&b, c, Options{}); err != nil {
 		t.Fatal(err)

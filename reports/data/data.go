@@ -8,7 +8,7 @@ import (
 	"fmt"
 	"io"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // Format names the document and its version.
@@ -23,18 +23,18 @@ type Options struct {
 // Write writes the result as one JSON document and a line feed. Ranges are in
 // the base unit of their quantity; an end that is not known is null. Addresses
 // leave out the area, and the zone where the area has one.
-func Write(w io.Writer, r *assess.Result, o Options) error {
+func Write(w io.Writer, r *result.Result, o Options) error {
 	return encode(w, newDocument(r, o.All), o.Indent)
 }
 
 // WriteComparison writes two visits as one JSON document and a line feed.
-func WriteComparison(w io.Writer, c *assess.Comparison, o Options) error {
+func WriteComparison(w io.Writer, c *result.Comparison, o Options) error {
 	return encode(w, newComparison(c), o.Indent)
 }
 
 // WriteJoist writes what the sums say of one joist as one JSON document and a
 // line feed. Lengths are in inches; an end that is not known is null.
-func WriteJoist(w io.Writer, s *assess.JoistSheet) error {
+func WriteJoist(w io.Writer, s *result.JoistSheet) error {
 	return encode(w, tongue{s.Language}.joist(s), false)
 }
 

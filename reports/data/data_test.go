@@ -8,13 +8,14 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/reports/internal/sample"
 )
 
-func written(t *testing.T, r *assess.Result, o Options) string {
+func written(t *testing.T, r *result.Result, o Options) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Write(&b, r, o); err != nil {
@@ -24,29 +25,29 @@ func written(t *testing.T, r *assess.Result, o Options) string {
 }
 
 // small is one room with one of everything that the contract names.
-func small() *assess.Result {
+func small() *result.Result {
 	address := sample.At("kitchen.main.joist.span")
-	source := []assess.Source{{ID: "S1", Title: "a <title>", Edition: "1", Known: "memory"}}
-	return &assess.Result{
-		File: "a.yaml", Verdict: assess.Hold,
-		Areas: []assess.AreaResult{{
-			ID: "kitchen", Name: "Kitchen", Verdict: assess.Hold,
-			Zones: []assess.ZoneResult{{
-				ID: "main", Verdict: assess.Hold, Path: assess.FindOut,
-				Plan: []assess.PlanStep{{Path: assess.FindOut, Text: "measure", Who: "owner",
-					Quantities: []assess.Quantity{{Text: message.Verbatim("screws"), Value: quantity.AtLeast(3), Unit: message.Verbatim("box")}}}},
-				Paths: []assess.PathStanding{{Path: assess.Uncouple, State: assess.PathWaiting, Because: []string{"r"}, Questions: []assess.Address{address}}},
+	source := []result.Source{{ID: "S1", Title: "a <title>", Edition: "1", Known: "memory"}}
+	return &result.Result{
+		File: "a.yaml", Verdict: result.Hold,
+		Areas: []result.AreaResult{{
+			ID: "kitchen", Name: "Kitchen", Verdict: result.Hold,
+			Zones: []result.ZoneResult{{
+				ID: "main", Verdict: result.Hold, Path: result.FindOut,
+				Plan: []result.PlanStep{{Path: result.FindOut, Text: "measure", Who: "owner",
+					Quantities: []result.Quantity{{Text: message.Verbatim("screws"), Value: quantity.AtLeast(3), Unit: message.Verbatim("box")}}}},
+				Paths: []result.PathStanding{{Path: result.Uncouple, State: result.PathWaiting, Because: []string{"r"}, Questions: []schema.Address{address}}},
 			}},
-			Findings: []assess.Finding{
-				{ID: "r", Rule: "r", Outcome: assess.NotSettled, Protects: "bond", Text: "t", Missing: []assess.Address{address}, Sources: source},
-				{ID: "q", Rule: "q", Outcome: assess.Holds},
+			Findings: []result.Finding{
+				{ID: "r", Rule: "r", Outcome: result.NotSettled, Protects: "bond", Text: "t", Missing: []schema.Address{address}, Sources: source},
+				{ID: "q", Rule: "q", Outcome: result.Holds},
 			},
-			Checks: []assess.Check{{ID: "joist.ratio_live", Outcome: assess.CheckOpen, Value: quantity.AtLeast(300), Limit: quantity.Range{Lo: 360, Hi: 720},
+			Checks: []result.Check{{ID: "joist.ratio_live", Outcome: result.CheckOpen, Value: quantity.AtLeast(300), Limit: quantity.Range{Lo: 360, Hi: 720},
 				Dimension: quantity.Ratio, AtLeast: true, Margin: quantity.AtLeast(-0.5)}},
-			Questions: []assess.Ask{{Address: address, Text: "How far?", How: "tape", Decides: []string{"uncouple"}}},
-			Cautions:  []assess.Caution{{ID: "c", Text: "mind", Sources: source}},
+			Questions: []result.Ask{{Address: address, Text: "How far?", How: "tape", Decides: []string{"uncouple"}}},
+			Cautions:  []result.Caution{{ID: "c", Text: "mind", Sources: source}},
 		}},
-		Packs: []assess.PackRef{{ID: "base", Edition: "1"}},
+		Packs: []result.PackRef{{ID: "base", Edition: "1"}},
 	}
 }
 
@@ -100,7 +101,7 @@ func TestLeadingZoneSpeaksForTheRoom(t *testing.T) {
 
 func TestRefusedCheckGivesNoNumber(t *testing.T) {
 	r := small()
-	r.Areas[0].Checks[0].Outcome = assess.CheckRefused
+	r.Areas[0].Checks[0].Outcome = result.CheckRefused
 	if got := written(t, r, Options{}); !strings.Contains(got, `"value":{"low":null,"high":null},"limit":null,"unit":"L/x","margin":null`) {
 		t.Errorf("a refusal gives a number: %s", got)
 	}
@@ -119,10 +120,10 @@ func TestIndentIsTheSameDocument(t *testing.T) {
 
 func TestEmptyResultHasEmptyLists(t *testing.T) {
 	want := `{"format":"underfoot.findings/1","file":"","verdict":"ready","areas":[],"packs":[]}` + "\n"
-	if got := written(t, &assess.Result{}, Options{}); got != want {
+	if got := written(t, &result.Result{}, Options{}); got != want {
 		t.Errorf("got %s", got)
 	}
-	got := written(t, &assess.Result{Areas: []assess.AreaResult{{}}}, Options{})
+	got := written(t, &result.Result{Areas: []result.AreaResult{{}}}, Options{})
 	if strings.Contains(got, "null") {
 		t.Errorf("a list is null: %s", got)
 	}

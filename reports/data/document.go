@@ -1,6 +1,8 @@
 package data
 
-import "underfoot/assess"
+import (
+	"underfoot/assess/result"
+)
 
 // The types below are the contract: the order of their fields is the order of
 // the keys, and no list is ever null.
@@ -121,14 +123,14 @@ type span struct {
 	High *float64 `json:"high"`
 }
 
-func newDocument(r *assess.Result, all bool) document {
+func newDocument(r *result.Result, all bool) document {
 	t := tongue{r.Language}
 	return document{
 		Format:  Format,
 		File:    r.File,
 		Verdict: r.Verdict.String(),
-		Areas:   each(r.Areas, func(a *assess.AreaResult) area { return newArea(a, t, all) }),
-		Packs: each(r.Packs, func(p *assess.PackRef) pack {
+		Areas:   each(r.Areas, func(a *result.AreaResult) area { return newArea(a, t, all) }),
+		Packs: each(r.Packs, func(p *result.PackRef) pack {
 			return pack{p.ID, p.Edition, p.Local, listed(p.Relaxed(r.Language))}
 		}),
 	}

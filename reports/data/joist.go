@@ -1,6 +1,8 @@
 package data
 
-import "underfoot/assess"
+import (
+	"underfoot/assess/result"
+)
 
 type joist struct {
 	Outcome        string        `json:"outcome"`
@@ -42,7 +44,7 @@ type joistOption struct {
 	Quantities []material `json:"quantities"`
 }
 
-func (t tongue) joist(s *assess.JoistSheet) joist {
+func (t tongue) joist(s *result.JoistSheet) joist {
 	return joist{
 		Outcome: s.Outcome.String(), Refusal: t.tell(s.Refusal),
 		Deflection: newSpan(s.Deflection), LongTerm: newSpan(s.LongTerm),
@@ -57,7 +59,7 @@ func (t tongue) joist(s *assess.JoistSheet) joist {
 	}
 }
 
-func (t tongue) option(o *assess.Option) joistOption {
+func (t tongue) option(o *result.Option) joistOption {
 	return joistOption{
 		ID: o.ID, Outcome: o.Outcome.String(), RatioLive: newSpan(o.Live), RatioTotal: newSpan(o.Total),
 		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: t.tell(o.Text), Needs: listed(t.tellAll(o.Needs)),
@@ -65,6 +67,6 @@ func (t tongue) option(o *assess.Option) joistOption {
 	}
 }
 
-func (t tongue) material(q *assess.Quantity) material {
+func (t tongue) material(q *result.Quantity) material {
 	return material{t.tell(q.Text), newSpan(q.Value), t.tell(q.Unit), t.tell(q.Note)}
 }

@@ -12,15 +12,15 @@ import (
 
 	"pgregory.net/rapid"
 
-	"underfoot/assess"
 	"underfoot/assess/plaintext"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/reports/internal/sample"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
 
-func printed(t testing.TB, r *assess.Result, o Options) string {
+func printed(t testing.TB, r *result.Result, o Options) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Write(&b, reports.NewView(r, reports.Options{}), o); err != nil {

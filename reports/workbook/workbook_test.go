@@ -11,7 +11,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/reports/internal/sample"
 )
@@ -70,7 +70,7 @@ func TestSheetsAreThoseOfTheView(t *testing.T) {
 	if got := opened(t, built(t, sampleView(), Options{})).GetSheetList(); strings.Join(got, "|") != strings.Join(want, "|") {
 		t.Errorf("sheets %v", got)
 	}
-	empty := reports.NewView(&assess.Result{}, reports.Options{})
+	empty := reports.NewView(&result.Result{}, reports.Options{})
 	for _, name := range opened(t, built(t, empty, Options{})).GetSheetList() {
 		if name == "Plan" || name == "Calculations" {
 			t.Errorf("%s has nothing to say and is there", name)

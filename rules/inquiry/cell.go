@@ -4,14 +4,14 @@ import (
 	"math"
 	"slices"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // cells are one answer for each stretch of values between which something may
 // change: every word of a choice, and for a quantity a point below, at and
 // above each constant that a rule compares it with.
-func (q *Inquiry) cells(a assess.Address) []assess.Set {
+func (q *Inquiry) cells(a schema.Address) []schema.Set {
 	id, ok := q.Catalogue.Schema().Lookup(a.Short())
 	if !ok {
 		return nil
@@ -19,21 +19,21 @@ func (q *Inquiry) cells(a assess.Address) []assess.Set {
 	d := q.Catalogue.Schema().Decl(id)
 	switch {
 	case a.Field == "complete":
-		return []assess.Set{assess.SetYes}
-	case d.Kind == assess.KindQuantity:
+		return []schema.Set{schema.SetYes}
+	case d.Kind == schema.KindQuantity:
 		return points(d, q.constants(id))
-	case d.Kind == assess.KindText:
+	case d.Kind == schema.KindText:
 		return nil
 	}
-	sets := make([]assess.Set, len(d.Choices))
+	sets := make([]schema.Set, len(d.Choices))
 	for i := range d.Choices {
-		sets[i] = assess.Set{Mask: 1 << i}
+		sets[i] = schema.Set{Mask: 1 << i}
 	}
 	return sets
 }
 
 // constants are the values that any rule compares the fact with.
-func (q *Inquiry) constants(id assess.FactID) []float64 {
+func (q *Inquiry) constants(id schema.FactID) []float64 {
 	var all []float64
 	for _, r := range q.Judge.Pack.Rules {
 		for _, c := range r.Conditions() {
@@ -46,7 +46,7 @@ func (q *Inquiry) constants(id assess.FactID) []float64 {
 
 // points are a value in each stretch between the constants, and the constants
 // themselves; of a quantity that only a sum uses, three values within bounds.
-func points(d *assess.Declaration, constants []float64) []assess.Set {
+func points(d *schema.Declaration, constants []float64) []schema.Set {
 	lo, hi := d.Bounds.Lo, d.Bounds.Hi
 	if math.IsInf(lo, 0) || math.IsInf(hi, 0) {
 		return nil
@@ -65,9 +65,9 @@ func points(d *assess.Declaration, constants []float64) []assess.Set {
 	if len(constants) > 0 {
 		values = append(values, (before+hi)/2)
 	}
-	sets := make([]assess.Set, len(values))
+	sets := make([]schema.Set, len(values))
 	for i, v := range values {
-		sets[i] = assess.Set{Range: quantity.Point(v)}
+		sets[i] = schema.Set{Range: quantity.Point(v)}
 	}
 	return sets
 }

@@ -9,7 +9,10 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 )
 
@@ -28,7 +31,7 @@ const maxTries = 600
 
 // A Candidate is a question that something waits for.
 type Candidate struct {
-	Address assess.Address
+	Address schema.Address
 	Stage   Stage
 	open    float64 // mean number of paths still waiting once it is answered
 	order   int     // place in the catalogue
@@ -66,7 +69,7 @@ func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Evaluation) 
 // once, at the earliest stage at which something wants it. What a question that
 // is not known to apply hangs on is asked first.
 func (q *Inquiry) candidates(look *judge.Evaluation) []Candidate {
-	place := map[assess.Ref]int{} // in the list; -1 of a question that is not known to apply
+	place := map[logic.Ref]int{} // in the list; -1 of a question that is not known to apply
 	var list []Candidate
 	for i := range look.Rulings {
 		r := &look.Rulings[i]
@@ -98,15 +101,15 @@ func stageOf(r *judge.Ruling) (stage Stage, ok bool) {
 		return Before, true
 	case !r.Waits() && !r.Presumed():
 		return 0, false
-	case r.Rule.Calls == assess.CallService:
+	case r.Rule.Calls == result.CallService:
 		return Danger, true
-	case r.Rule.Calls == assess.TestOrAbate:
+	case r.Rule.Calls == result.TestOrAbate:
 		return Suspect, true
 	}
 	return Deciding, true
 }
 
-func (q *Inquiry) order(a assess.Address) int {
+func (q *Inquiry) order(a schema.Address) int {
 	id, _ := q.Catalogue.Schema().Lookup(a.Short())
 	return int(id)
 }
@@ -123,11 +126,11 @@ func (q *Inquiry) try(alone *assess.Job, c *Candidate) {
 		q.tried++
 		look := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[0][0], false)
 		for _, p := range look.Paths {
-			if p.State == assess.PathWaiting {
+			if p.State == result.PathWaiting {
 				c.open += 1 / float64(len(cells))
 			}
 		}
-		if w := look.Lead.String(); look.Lead != assess.FindOut && !slices.Contains(c.Decides, w) {
+		if w := look.Lead.String(); look.Lead != result.FindOut && !slices.Contains(c.Decides, w) {
 			c.Decides = append(c.Decides, w)
 		}
 	}

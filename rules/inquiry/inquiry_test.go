@@ -6,7 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/inquiry"
 	"underfoot/rules/internal/trial"
 	"underfoot/rules/pack"
@@ -25,12 +26,12 @@ func asked(t *testing.T, quick bool, rules []trial.Rule, lines ...string) []stri
 	return out
 }
 
-func calls(rank float64, path assess.PathID, when string, r pack.Rule) trial.Rule {
+func calls(rank float64, path result.PathID, when string, r pack.Rule) trial.Rule {
 	r.Rank, r.Calls = rank, path
 	return trial.Rule{When: when, Rule: r}
 }
 
-func permits(rank float64, when string, bases ...assess.PathID) trial.Rule {
+func permits(rank float64, when string, bases ...result.PathID) trial.Rule {
 	return trial.Rule{When: when, Rule: pack.Rule{Rank: rank, Permits: bases}}
 }
 
@@ -38,12 +39,12 @@ const leak = `water.leak == "yes"`
 
 func TestStages(t *testing.T) {
 	rules := []trial.Rule{
-		calls(9, assess.DryOut, `water.damp == "yes"`, pack.Rule{Unknown: assess.PolicyVerify}),
-		calls(4, assess.DryOut, leak, pack.Rule{}),
-		calls(2, assess.TestOrAbate, `water.puddle == "yes"`, pack.Rule{Unknown: assess.PolicyPresume}),
-		calls(1, assess.CallService, `danger.gas == "yes"`, pack.Rule{}),
-		calls(8, assess.Level, `water.mould == "yes"`, pack.Rule{Unknown: assess.PolicyNote}),
-		calls(7, assess.Level, `danger.burning == "yes" && danger.gas == "yes"`, pack.Rule{}),
+		calls(9, result.DryOut, `water.damp == "yes"`, pack.Rule{Unknown: result.PolicyVerify}),
+		calls(4, result.DryOut, leak, pack.Rule{}),
+		calls(2, result.TestOrAbate, `water.puddle == "yes"`, pack.Rule{Unknown: result.PolicyPresume}),
+		calls(1, result.CallService, `danger.gas == "yes"`, pack.Rule{}),
+		calls(8, result.Level, `water.mould == "yes"`, pack.Rule{Unknown: result.PolicyNote}),
+		calls(7, result.Level, `danger.burning == "yes" && danger.gas == "yes"`, pack.Rule{}),
 	}
 	want := []string{"0 danger.gas", "1 water.puddle", "2 danger.burning", "2 water.leak", "3 water.damp"}
 	if got := asked(t, true, rules); !slices.Equal(got, want) {
@@ -56,7 +57,7 @@ func TestStages(t *testing.T) {
 
 // What a question hangs on is asked before it.
 func TestAClosedGateComesFirst(t *testing.T) {
-	rules := []trial.Rule{calls(4, assess.DryOut, `water.leak == "yes" && water.leak_cured == "no"`, pack.Rule{})}
+	rules := []trial.Rule{calls(4, result.DryOut, `water.leak == "yes" && water.leak_cured == "no"`, pack.Rule{})}
 	if got := asked(t, true, rules); !slices.Equal(got, []string{"2 water.leak"}) {
 		t.Errorf("gate open: %q", got)
 	}
@@ -69,8 +70,8 @@ func TestAClosedGateComesFirst(t *testing.T) {
 // the catalogue.
 func TestTheDecidingQuestionFirst(t *testing.T) {
 	rules := []trial.Rule{
-		permits(90, leak, assess.Uncouple),
-		permits(91, `water.mould == "yes"`, assess.BackerBoard, assess.IsolateFull, assess.IsolateStrip),
+		permits(90, leak, result.Uncouple),
+		permits(91, `water.mould == "yes"`, result.BackerBoard, result.IsolateFull, result.IsolateStrip),
 	}
 	if got := asked(t, true, rules); !slices.Equal(got, []string{"2 water.leak", "2 water.mould"}) {
 		t.Errorf("quick: %q", got)
@@ -82,7 +83,7 @@ func TestTheDecidingQuestionFirst(t *testing.T) {
 
 // An answer decides what leads once it is known, but never finding out.
 func TestWhatAnAnswerDecides(t *testing.T) {
-	rules := []trial.Rule{calls(4, assess.DryOut, leak, pack.Rule{}), permits(90, `water.damp == "no"`, assess.Uncouple)}
+	rules := []trial.Rule{calls(4, result.DryOut, leak, pack.Rule{}), permits(90, `water.damp == "no"`, result.Uncouple)}
 	if got := asked(t, false, rules, "water.damp = no"); !slices.Equal(got, []string{"2 water.leak uncouple/dry-out"}) {
 		t.Errorf("%q", got)
 	}
@@ -91,18 +92,18 @@ func TestWhatAnAnswerDecides(t *testing.T) {
 // A quantity is tried below, at and above each value that any condition of a
 // rule compares it with, those of its policies too.
 func TestAQuantityIsTriedAroundEveryConstant(t *testing.T) {
-	tight := calls(4, assess.Level, `slab.age_days > 100`, pack.Rule{})
-	if got := asked(t, false, []trial.Rule{tight, permits(90, `water.damp == "no"`, assess.Uncouple)}, "water.damp = no", "zone.base = slab-on-ground"); !slices.Equal(got, []string{"2 slab.age_days uncouple/level"}) {
+	tight := calls(4, result.Level, `slab.age_days > 100`, pack.Rule{})
+	if got := asked(t, false, []trial.Rule{tight, permits(90, `water.damp == "no"`, result.Uncouple)}, "water.damp = no", "zone.base = slab-on-ground"); !slices.Equal(got, []string{"2 slab.age_days uncouple/level"}) {
 		t.Errorf("%q", got)
 	}
-	exact := calls(4, assess.Level, `slab.age_days == 100`, pack.Rule{})
-	if got := asked(t, false, []trial.Rule{exact, permits(90, `water.damp == "no"`, assess.Uncouple)}, "water.damp = no", "zone.base = slab-on-ground"); !slices.Equal(got, []string{"2 slab.age_days uncouple/level"}) {
+	exact := calls(4, result.Level, `slab.age_days == 100`, pack.Rule{})
+	if got := asked(t, false, []trial.Rule{exact, permits(90, `water.damp == "no"`, result.Uncouple)}, "water.damp = no", "zone.base = slab-on-ground"); !slices.Equal(got, []string{"2 slab.age_days uncouple/level"}) {
 		t.Errorf("at the constant: %q", got)
 	}
 	w := trial.New(t, nil, trial.Rule{When: `slab.age_days == 300`})
-	policy := trial.New(t, nil, permits(90, `water.damp == "no"`, assess.Uncouple), calls(4, assess.DryOut, `slab.age_days > 100 && water.leak == "yes"`, pack.Rule{}))
+	policy := trial.New(t, nil, permits(90, `water.damp == "no"`, result.Uncouple), calls(4, result.DryOut, `slab.age_days > 100 && water.leak == "yes"`, pack.Rule{}))
 	rule := policy.Judge.Pack.Rules[1]
-	rule.UnknownWhen = []pack.PolicyCase{{When: w.Judge.Pack.Rules[0].When, Then: assess.PolicyPresume}}
+	rule.UnknownWhen = []pack.PolicyCase{{When: w.Judge.Pack.Rules[0].When, Then: result.PolicyPresume}}
 	job := policy.Job("water.damp = no", "water.leak = not sure", "zone.base = slab-on-ground")
 	q := &inquiry.Inquiry{Judge: policy.Judge, Facts: policy.Facts, Catalogue: policy.Catalogue, Today: trial.Day}
 	list := q.Zone(job, 0, 0, policy.Judge.Zone(policy.Zone(job), false))
@@ -113,7 +114,7 @@ func TestAQuantityIsTriedAroundEveryConstant(t *testing.T) {
 
 // A list is tried closed as it stands.
 func TestAListIsTriedClosed(t *testing.T) {
-	rules := []trial.Rule{calls(4, assess.Remove, `layer.wet == "yes"`, pack.Rule{Scope: assess.ScopeLayer}), permits(90, `water.damp == "no"`, assess.Uncouple)}
+	rules := []trial.Rule{calls(4, result.Remove, `layer.wet == "yes"`, pack.Rule{Scope: schema.ScopeLayer}), permits(90, `water.damp == "no"`, result.Uncouple)}
 	if got := asked(t, false, rules, "water.damp = no", "layer.l1.wet = no"); !slices.Equal(got, []string{"2 layer.complete uncouple"}) {
 		t.Errorf("%q", got)
 	}
@@ -121,7 +122,7 @@ func TestAListIsTriedClosed(t *testing.T) {
 
 // Each answer is tried on a floor of its own: the record stays as it is.
 func TestTryingChangesNothing(t *testing.T) {
-	w := trial.New(t, nil, calls(4, assess.DryOut, leak, pack.Rule{}))
+	w := trial.New(t, nil, calls(4, result.DryOut, leak, pack.Rule{}))
 	job := w.Job("water.damp = no")
 	before := fmt.Sprint(job)
 	q := &inquiry.Inquiry{Judge: w.Judge, Facts: w.Facts, Catalogue: w.Catalogue, Today: trial.Day}

@@ -5,12 +5,14 @@ import (
 	"slices"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
+	"underfoot/assess/schema"
 )
 
 // A Change is one answer that an interview has made, or one thing that it has
 // taken off a list, to be saved.
 type Change struct {
-	Address assess.Address
+	Address schema.Address
 	Answer  assess.Answer
 	Drop    bool // the item goes, with all that was said of it
 }
@@ -32,14 +34,14 @@ func (s *Session) AnswerFamily(p Prompt, replies []assess.Answer) []Change {
 
 // MemberAnswers are the answers of a family, member by member: so, not so, or
 // not sure.
-func (p *Prompt) MemberAnswers(so func(i int) assess.Truth) []assess.Answer {
+func (p *Prompt) MemberAnswers(so func(i int) logic.Truth) []assess.Answer {
 	out := make([]assess.Answer, len(p.Members))
 	for i := range p.Members {
 		switch so(i) {
-		case assess.Yes:
-			out[i] = assess.Answer{Set: assess.SetYes, Text: "yes"}
-		case assess.No:
-			out[i] = assess.Answer{Set: assess.SetNo, Text: "no"}
+		case logic.Yes:
+			out[i] = assess.Answer{Set: schema.SetYes, Text: "yes"}
+		case logic.No:
+			out[i] = assess.Answer{Set: schema.SetNo, Text: "no"}
 		default:
 			out[i] = assess.Answer{Reply: assess.NotSure}
 		}
@@ -50,7 +52,7 @@ func (p *Prompt) MemberAnswers(so func(i int) assess.Truth) []assess.Answer {
 // Drop takes the nth thing off a list, counted from 0, with all that was said
 // of it.
 func (s *Session) Drop(p Prompt, n int) []Change {
-	scope, _ := assess.ParseScope(p.Address.Topic)
+	scope, _ := schema.ParseScope(p.Address.Topic)
 	zone := s.Job.Area(p.Address.Area).Zone(p.Address.Zone)
 	item := p.Address
 	item.Item, item.Field = zone.Lists[scope][n].ID, "kind"
@@ -65,17 +67,17 @@ func (s *Session) Drop(p Prompt, n int) []Change {
 // Add puts one more thing into a list; its questions come next. The list stays
 // open until it is said to be complete.
 func (s *Session) Add(p Prompt) []Change {
-	scope, _ := assess.ParseScope(p.Address.Topic)
+	scope, _ := schema.ParseScope(p.Address.Topic)
 	item := p.Address
 	item.Item, item.Field = s.freeID(scope, p.Address), "kind"
 	s.Job.AddItem(item)
-	changes := s.take(p, Change{Address: p.Address, Answer: assess.Answer{Set: assess.SetNo, Text: "no"}})
+	changes := s.take(p, Change{Address: p.Address, Answer: assess.Answer{Set: schema.SetNo, Text: "no"}})
 	s.last.Address = item
 	return changes
 }
 
 // freeID is the next id of a list: l1, l2 ..., by the list's first letter.
-func (s *Session) freeID(scope assess.Scope, a assess.Address) string {
+func (s *Session) freeID(scope schema.Scope, a schema.Address) string {
 	taken := map[string]bool{}
 	for _, it := range s.Job.Area(a.Area).Zone(a.Zone).Lists[scope] {
 		taken[it.ID] = true

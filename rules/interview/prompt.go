@@ -7,6 +7,7 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 	"underfoot/rules/inquiry"
 )
 
@@ -24,7 +25,7 @@ const (
 // A Prompt is one thing to ask.
 type Prompt struct {
 	Form     Form
-	Address  assess.Address // of the answer, or of the first member of a family
+	Address  schema.Address // of the answer, or of the first member of a family
 	Question *question.Question
 	Members  []*question.Question // of a family
 	Items    []string             // of a list: what stands in it already, in a few words
@@ -42,7 +43,7 @@ func (s *Session) prompt(c inquiry.Candidate) Prompt {
 	switch {
 	case c.Address.Field == "complete":
 		p.Form = List
-	case p.Question.Decl.Family != "" && p.Question.Decl.Kind == assess.KindYesNo && s.untouched(c.Address, p.Question.Decl.Family):
+	case p.Question.Decl.Family != "" && p.Question.Decl.Kind == schema.KindYesNo && s.untouched(c.Address, p.Question.Decl.Family):
 		p.Form = Family
 		p.Members = s.members(p.Question.Decl.Family)
 		p.Question = p.Members[0]
@@ -68,7 +69,7 @@ func (s *Session) refresh(p Prompt) Prompt {
 }
 
 // untouched reports whether nobody has answered any member of the family.
-func (s *Session) untouched(a assess.Address, family string) bool {
+func (s *Session) untouched(a schema.Address, family string) bool {
 	for _, q := range s.members(family) {
 		if _, said := s.Job.Answer(a.Sibling(q.Decl.ID)); said {
 			return false
@@ -82,7 +83,7 @@ func (s *Session) untouched(a assess.Address, family string) bool {
 func (s *Session) members(family string) []*question.Question {
 	var list []*question.Question
 	for i := range s.Catalogue.Questions {
-		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family && q.Decl.Kind == assess.KindYesNo {
+		if q := &s.Catalogue.Questions[i]; q.Decl.Family == family && q.Decl.Kind == schema.KindYesNo {
 			list = append(list, q)
 		}
 	}
@@ -90,8 +91,8 @@ func (s *Session) members(family string) []*question.Question {
 }
 
 // items names what stands in a list: `1. Sheet vinyl`.
-func (s *Session) items(a assess.Address) []string {
-	scope, _ := assess.ParseScope(a.Topic)
+func (s *Session) items(a schema.Address) []string {
+	scope, _ := schema.ParseScope(a.Topic)
 	var names []string
 	for i, it := range s.Job.Area(a.Area).Zone(a.Zone).Lists[scope] {
 		kind := s.Language.Text("interview/list.no_kind")

@@ -9,6 +9,8 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/inquiry"
 )
 
@@ -17,7 +19,7 @@ type Judgment interface {
 	// Pending are the questions that the job waits for, most pressing first.
 	Pending() []inquiry.Candidate
 	// Span is what the answers leave open.
-	Span() assess.Span
+	Span() result.Span
 	// Alarm is what to do at once, where the answers say that somebody is in
 	// danger now; empty where they do not.
 	Alarm() string
@@ -74,7 +76,7 @@ func (s *Session) open(wanted []inquiry.Candidate) []inquiry.Candidate {
 	return slices.DeleteFunc(slices.Clone(wanted), func(c inquiry.Candidate) bool {
 		a, said := s.Job.Answer(c.Address)
 		if c.Address.Field == "complete" {
-			return said && !(a.Reply == assess.Given && a.Set == assess.SetNo)
+			return said && !(a.Reply == assess.Given && a.Set == schema.SetNo)
 		}
 		return said
 	})
@@ -85,7 +87,7 @@ func (s *Session) open(wanted []inquiry.Candidate) []inquiry.Candidate {
 // and of its kind the first in catalogue order.
 func (s *Session) choose(wanted []inquiry.Candidate) inquiry.Candidate {
 	stage := wanted[0].Stage
-	near := func(c inquiry.Candidate, a assess.Address) bool {
+	near := func(c inquiry.Candidate, a schema.Address) bool {
 		return c.Stage == stage && c.Address.Area == a.Area && c.Address.Zone == a.Zone && c.Address.Topic == a.Topic && c.Address.Item == a.Item
 	}
 	anchor := wanted[0].Address
@@ -101,7 +103,7 @@ func (s *Session) choose(wanted []inquiry.Candidate) inquiry.Candidate {
 	return best
 }
 
-func (s *Session) order(c inquiry.Candidate) assess.FactID {
+func (s *Session) order(c inquiry.Candidate) schema.FactID {
 	id, _ := s.Catalogue.Schema().Lookup(c.Address.Short())
 	return id
 }
@@ -139,7 +141,7 @@ func (s *Session) answered() int {
 		n += len(a.Answers)
 		for _, z := range a.Zones {
 			n += len(z.Answers)
-			for _, list := range assess.ListScopes {
+			for _, list := range schema.ListScopes {
 				for _, it := range z.Lists[list] {
 					n += len(it.Answers)
 				}
@@ -150,4 +152,4 @@ func (s *Session) answered() int {
 }
 
 // Span is what the answers so far leave open.
-func (s *Session) Span() assess.Span { return s.judgment().Span() }
+func (s *Session) Span() result.Span { return s.judgment().Span() }

@@ -7,7 +7,10 @@ import (
 	"testing"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/inquiry"
 	"underfoot/rules/internal/trial"
 )
@@ -23,7 +26,7 @@ type script struct {
 
 func (s *script) Pending() []inquiry.Candidate { return s.pending }
 func (s *script) Alarm() string                { return s.alarm }
-func (s *script) Span() assess.Span            { return assess.Span{Low: assess.Prepare, High: assess.Stop} }
+func (s *script) Span() result.Span            { return result.Span{Low: result.Prepare, High: result.Stop} }
 
 func (s *script) judge(*assess.Job) Judgment {
 	s.judged++
@@ -41,7 +44,7 @@ func sit(t *testing.T, questions ...string) (*Session, *script) {
 		if _, err := fmt.Sscan(q, &stage, &text); err != nil {
 			t.Fatal(err)
 		}
-		a, err := assess.ParseAddress(text)
+		a, err := schema.ParseAddress(text)
 		if err == nil {
 			a, err = job.Locate(a)
 		}
@@ -62,7 +65,7 @@ func next(t *testing.T, s *Session) Prompt {
 	return p
 }
 
-var yes, no = assess.Answer{Set: assess.SetYes, Text: "yes"}, assess.Answer{Set: assess.SetNo, Text: "no"}
+var yes, no = assess.Answer{Set: schema.SetYes, Text: "yes"}, assess.Answer{Set: schema.SetNo, Text: "no"}
 
 // One answer is judged once, however much is asked of it.
 func TestOneAnswerIsJudgedOnce(t *testing.T) {
@@ -119,7 +122,7 @@ func TestAFamilyIsOneQuestion(t *testing.T) {
 	if p.Form != Family || len(p.Members) != 7 || p.Address.Field != "sagging_now" || p.Ask() != "Is any of this so now?" || p.Why() == "" {
 		t.Fatalf("%d %s of %d: %q", p.Form, p.Address, len(p.Members), p.Ask())
 	}
-	changes := s.AnswerFamily(p, p.MemberAnswers(func(i int) assess.Truth { return []assess.Truth{assess.Yes, assess.No, assess.Open}[min(i, 2)] }))
+	changes := s.AnswerFamily(p, p.MemberAnswers(func(i int) logic.Truth { return []logic.Truth{logic.Yes, logic.No, logic.Open}[min(i, 2)] }))
 	var got []string
 	for _, c := range changes {
 		got = append(got, c.Address.Field+" "+c.Answer.Text+c.Answer.Reply.String())
@@ -127,7 +130,7 @@ func TestAFamilyIsOneQuestion(t *testing.T) {
 	if len(got) != 7 || got[0] != "sagging_now yes" || got[1] != "support_lost no" || got[6] != "sewage not sure" {
 		t.Errorf("%q", got)
 	}
-	if a, said := s.Job.Answer(p.Address); !said || a.Set != assess.SetYes {
+	if a, said := s.Job.Answer(p.Address); !said || a.Set != schema.SetYes {
 		t.Error("the family's answer does not stand in the record")
 	}
 }
@@ -137,7 +140,7 @@ func TestAMemberWithMoreWordsIsNoneOfTheFamily(t *testing.T) {
 	s, _ := sit(t, "2 joist.cut")
 	p := next(t, s)
 	for _, q := range p.Members {
-		if q.Decl.Kind != assess.KindYesNo {
+		if q.Decl.Kind != schema.KindYesNo {
 			t.Errorf("%s is asked with its family", q.Decl.ID)
 		}
 	}
@@ -162,7 +165,7 @@ func TestAList(t *testing.T) {
 		t.Fatalf("%d %v %q", p.Form, p.Items, p.Ask())
 	}
 	first := p
-	if c := s.Add(p); len(c) != 1 || c[0].Answer.Set != assess.SetNo || c[0].Address.Field != "complete" {
+	if c := s.Add(p); len(c) != 1 || c[0].Answer.Set != schema.SetNo || c[0].Address.Field != "complete" {
 		t.Errorf("adding changes %+v", c)
 	}
 	s.Add(p)
@@ -175,7 +178,7 @@ func TestAList(t *testing.T) {
 	}
 	s.Add(p)
 	var ids []string
-	for _, it := range s.Job.Areas[0].Zones[0].Lists[assess.ScopeLayer] {
+	for _, it := range s.Job.Areas[0].Zones[0].Lists[schema.ScopeLayer] {
 		ids = append(ids, it.ID)
 	}
 	if strings.Join(ids, " ") != "l2 l1" {
@@ -205,7 +208,7 @@ func TestBack(t *testing.T) {
 		t.Error("back from the beginning")
 	}
 	first := next(t, s)
-	s.Answer(first, assess.Answer{Set: assess.Set{Mask: 1}, Text: "joists"})
+	s.Answer(first, assess.Answer{Set: schema.Set{Mask: 1}, Text: "joists"})
 	second := next(t, s)
 	s.Answer(second, assess.Answer{Reply: assess.NotSure})
 	p, ok := s.Back()
@@ -228,7 +231,7 @@ func TestBackPassesOverWhatIsGone(t *testing.T) {
 	s, g := sit(t, "2 layer.l1.kind")
 	s.Job.AddItem(g.pending[0].Address)
 	s.Answer(next(t, s), assess.Answer{Reply: assess.NotSure})
-	s.Drop(Prompt{Form: List, Address: assess.Address{Area: "the-room", Zone: "main", Topic: "layer", Field: "complete"}}, 0)
+	s.Drop(Prompt{Form: List, Address: schema.Address{Area: "the-room", Zone: "main", Topic: "layer", Field: "complete"}}, 0)
 	if p, ok := s.Back(); ok {
 		t.Errorf("back to %s", p.Address)
 	}

@@ -1,6 +1,9 @@
 package judge
 
-import "underfoot/assess"
+import (
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+)
 
 // Cautions are the ids of the warnings that the rulings attach: of what is
 // there or presumed, and, where the rule protects people, of what may be.
@@ -25,5 +28,5 @@ func (e *Evaluation) Cautions() []string {
 // Warns reports whether the rule's cautions are attached: what it speaks of is
 // there or presumed, or may be there and would hurt people.
 func (r *Ruling) Warns() bool {
-	return r.Proven() || r.Outcome.Truth == assess.Open && r.Rule.Protects == assess.ProtectsPeople && r.Applies
+	return r.Proven() || r.Outcome.Truth == logic.Open && r.Rule.Protects == result.ProtectsPeople && r.Applies
 }

@@ -5,11 +5,13 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A Describer turns rulings into findings in the reader's units.
@@ -22,8 +24,8 @@ type Describer struct {
 
 // Findings are what the rules say, in rank order. Several marks a room of more
 // than one zone: subjects then carry the zone's id.
-func (d *Describer) Findings(e *Evaluation, zone string, several bool) []assess.Finding {
-	out := make([]assess.Finding, 0, len(e.Rulings))
+func (d *Describer) Findings(e *Evaluation, zone string, several bool) []result.Finding {
+	out := make([]result.Finding, 0, len(e.Rulings))
 	for i := range e.Rulings {
 		if !e.concerns(&e.Rulings[i]) {
 			continue
@@ -34,7 +36,7 @@ func (d *Describer) Findings(e *Evaluation, zone string, several bool) []assess.
 }
 
 // Finding is what one ruling says.
-func (d *Describer) Finding(r *Ruling, zone string, several bool) assess.Finding {
+func (d *Describer) Finding(r *Ruling, zone string, several bool) result.Finding {
 	f := d.finding(r)
 	f.Zone = zone
 	f.Subject = r.subjectIn(zone, several)
@@ -45,17 +47,17 @@ func (d *Describer) Finding(r *Ruling, zone string, several bool) assess.Finding
 // concerns reports whether a ruling is worth telling: one that only speaks of
 // bases that no rule permits is not.
 func (e *Evaluation) concerns(r *Ruling) bool {
-	if r.Rule.Scope == assess.ScopePath {
-		base, _ := assess.ParsePath(r.Thing.ID())
+	if r.Rule.Scope == schema.ScopePath {
+		base, _ := result.ParsePath(r.Thing.ID())
 		return e.Possible(base)
 	}
-	onlyBars := len(r.Rule.Bars) > 0 && r.Rule.Calls == assess.NoPath && !r.Rule.IsPermit()
+	onlyBars := len(r.Rule.Bars) > 0 && r.Rule.Calls == result.NoPath && !r.Rule.IsPermit()
 	return !onlyBars || slices.ContainsFunc(r.Rule.Bars, e.Possible)
 }
 
 // SortFindings puts the worst first: what fails, then what is not settled;
 // within each what asks for more, and what protects people.
-func SortFindings(list []assess.Finding) {
+func SortFindings(list []result.Finding) {
 	type key struct{ outcome, weight, protects, place int }
 	keys := make([]key, len(list))
 	for i := range list {
@@ -72,31 +74,31 @@ func SortFindings(list []assess.Finding) {
 }
 
 // weight is how much a finding asks of the reader.
-func weight(f *assess.Finding) int {
+func weight(f *result.Finding) int {
 	w := 0
-	if f.Calls != assess.NoPath {
+	if f.Calls != result.NoPath {
 		w = 10 + int(f.Calls.Asks())
 	}
 	switch f.Policy {
-	case assess.PolicyPresume, assess.PolicyHold:
+	case result.PolicyPresume, result.PolicyHold:
 		w += 100
-	case assess.PolicyVerify:
+	case result.PolicyVerify:
 		w += 50
 	}
 	return w
 }
 
-func protects(f *assess.Finding) int {
-	return slices.Index(assess.Protected(), f.Protects)
+func protects(f *result.Finding) int {
+	return slices.Index(result.Protected(), f.Protects)
 }
 
-func (d *Describer) finding(r *Ruling) assess.Finding {
+func (d *Describer) finding(r *Ruling) result.Finding {
 	rule := r.Rule
-	f := assess.Finding{
+	f := result.Finding{
 		Rule: rule.ID, Protects: rule.Protects,
 		Outcome: r.outcome(), Presumed: r.Presumed(), Policy: r.Policy,
 		Why: d.fill(rule.Text.Why, r), Remedy: d.fill(rule.Text.Remedy, r),
-		Failure: assess.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
+		Failure: result.Failure{Mode: rule.Text.Mode, LikelihoodBefore: rule.Risk.Likelihood, ConsequenceBefore: rule.Risk.Consequence,
 			LikelihoodAfter: rule.Risk.LikelihoodAfter, ConsequenceAfter: rule.Risk.ConsequenceAfter},
 		Missing: r.Thing.Named(r.Outcome.Deps), Calls: rule.Calls, Permits: rule.Permits, Bars: r.bars(),
 	}
@@ -112,19 +114,19 @@ func (d *Describer) finding(r *Ruling) assess.Finding {
 
 // bars are the bases that the ruling's rule bars: those that it names, or the one
 // that it looks at.
-func (r *Ruling) bars() []assess.PathID {
-	if base, ok := assess.ParsePath(r.Thing.ID()); ok && r.Rule.BarsThis {
-		return []assess.PathID{base}
+func (r *Ruling) bars() []result.PathID {
+	if base, ok := result.ParsePath(r.Thing.ID()); ok && r.Rule.BarsThis {
+		return []result.PathID{base}
 	}
 	return r.Rule.Bars
 }
 
 // basis is the source of a limit: of the figure that it is, else of the rule
 // whose check works it out.
-func (d *Describer) basis(limit string, sources []assess.Source) []assess.Source {
+func (d *Describer) basis(limit string, sources []result.Source) []result.Source {
 	if id, ok := strings.CutPrefix(limit, "figure."); ok {
 		if f, ok := d.Figures.Figure(id); ok {
-			return []assess.Source{f.Source}
+			return []result.Source{f.Source}
 		}
 	}
 	return sources
@@ -134,25 +136,25 @@ func (d *Describer) basis(limit string, sources []assess.Source) []assess.Source
 func (d *Describer) Text(r *Ruling) string { return d.fill(r.text(), r) }
 
 // outcome turns a ruling into what a finding says, by the rule's polarity.
-func (r *Ruling) outcome() assess.FindingOutcome {
+func (r *Ruling) outcome() result.FindingOutcome {
 	switch {
 	case !r.Applies:
-		return assess.NotApplicable
+		return result.NotApplicable
 	case len(r.Lacks) > 0:
-		return assess.NotComputed
+		return result.NotComputed
 	case r.Presumed():
-		return assess.Fails
-	case r.Outcome.Truth == assess.Open:
-		return assess.NotSettled
+		return result.Fails
+	case r.Outcome.Truth == logic.Open:
+		return result.NotSettled
 	case r.Rule.IsTrouble() && !r.Rule.IsPermit():
-		if r.Outcome.Truth == assess.Yes {
-			return assess.Fails
+		if r.Outcome.Truth == logic.Yes {
+			return result.Fails
 		}
-		return assess.Holds
-	case r.Outcome.Truth == assess.Yes:
-		return assess.Holds
+		return result.Holds
+	case r.Outcome.Truth == logic.Yes:
+		return result.Holds
 	}
-	return assess.NotApplicable
+	return result.NotApplicable
 }
 
 func (r *Ruling) text() string {
@@ -160,20 +162,20 @@ func (r *Ruling) text() string {
 	switch {
 	case r.Presumed() && text.Presumed != "":
 		return text.Presumed
-	case r.Outcome.Truth == assess.Open && !r.Presumed():
+	case r.Outcome.Truth == logic.Open && !r.Presumed():
 		return text.Open
-	case r.Outcome.Truth == assess.No:
+	case r.Outcome.Truth == logic.No:
 		return text.Holds
 	}
 	return text.Fails
 }
 
 // Show is a fact in words and units; what nothing is known of says so.
-func (d *Describer) Show(id assess.FactID, f assess.Fact) (text, unit string) {
+func (d *Describer) Show(id schema.FactID, f schema.Fact) (text, unit string) {
 	decl := d.Catalogue.Schema().Decl(id)
 	unit = decl.Kind.Unit(decl.Dimension)
 	switch {
-	case f.Presence.Truth == assess.No:
+	case f.Presence.Truth == logic.No:
 		return d.Language.Text("judge/value.does_not_apply"), unit
 	case f.Set == decl.Full():
 		return d.Language.Text("judge/value.not_known"), unit

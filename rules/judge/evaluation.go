@@ -7,8 +7,10 @@ import (
 	"math"
 	"slices"
 
-	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/pack"
 )
 
@@ -16,8 +18,8 @@ import (
 type Ruling struct {
 	Rule    *pack.Rule
 	Thing   *facts.Frame
-	Outcome assess.Outcome
-	Policy  assess.Policy // of an open outcome
+	Outcome logic.Outcome
+	Policy  result.Policy // of an open outcome
 	Applies bool          // false: proven not to apply
 	Lacks   []string      // figures that the region has no value for
 	behind  bool          // its step breaks into what a waiting test or engineer comes before
@@ -26,50 +28,50 @@ type Ruling struct {
 
 // Presumed reports whether the trouble is not proven but taken as there.
 func (r *Ruling) Presumed() bool {
-	return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyPresume && !r.Rule.IsPermit()
+	return r.Outcome.Truth == logic.Open && r.Policy == result.PolicyPresume && !r.Rule.IsPermit()
 }
 
 // Proven reports whether the rule takes effect: yes, or presumed.
-func (r *Ruling) Proven() bool { return r.Outcome.Truth == assess.Yes || r.Presumed() }
+func (r *Ruling) Proven() bool { return r.Outcome.Truth == logic.Yes || r.Presumed() }
 
 // Due reports whether the step that the rule calls for may be taken as things
 // stand: it is proven, and waits behind no test and no engineer.
 func (r *Ruling) Due() bool { return r.Proven() && !r.behind }
 
 // Waits reports whether paths wait for the rule.
-func (r *Ruling) Waits() bool { return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyHold }
+func (r *Ruling) Waits() bool { return r.Outcome.Truth == logic.Open && r.Policy == result.PolicyHold }
 
 // Verifies reports whether the open rule only asks for a look before the work.
 func (r *Ruling) Verifies() bool {
-	return r.Outcome.Truth == assess.Open && r.Policy == assess.PolicyVerify
+	return r.Outcome.Truth == logic.Open && r.Policy == result.PolicyVerify
 }
 
 // An Evaluation is what the rules say of one zone.
 type Evaluation struct {
 	Rulings []Ruling // in rank order
-	Paths   []assess.PathStanding
-	Span    assess.Span
-	Lead    assess.PathID
+	Paths   []result.PathStanding
+	Span    result.Span
+	Lead    result.PathID
 	By      *Ruling       // the ruling that leads, nil where none does
-	Behind  assess.PathID // a step already proven while find-out leads
-	Steps   []assess.PathID
+	Behind  result.PathID // a step already proven while find-out leads
+	Steps   []result.PathID
 	// Untested: a test-or-abate call waits, so something here may be suspect.
 	Untested bool
 	// Guarded are the layers that an engineer is asked about before they come up.
 	Guarded  []string
 	Unasked  bool // one of them would come up now, and the rule that asks is open
-	possible map[assess.PathID]bool
+	possible map[result.PathID]bool
 }
 
 // A Judge looks at floors with the rules of one pack.
 type Judge struct {
 	Pack   *pack.Pack
-	Schema *assess.Schema
+	Schema *schema.Schema
 	rules  []*pack.Rule // by rank, those without one last
 }
 
 // New is a judge with the rules of a pack, whatever the order of storage.
-func New(p *pack.Pack, schema *assess.Schema) *Judge {
+func New(p *pack.Pack, schema *schema.Schema) *Judge {
 	rank := func(r *pack.Rule) float64 {
 		if r.Rank == 0 {
 			return math.Inf(1)
@@ -107,36 +109,36 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
 func rule(r *pack.Rule, t *facts.Frame, favour bool) Ruling {
 	out := Ruling{Rule: r, Thing: t, Lacks: r.When.Lacks()}
 	out.Outcome, out.Applies = r.Eval(t)
-	if r.Scope == assess.ScopeLayer && r.Protects != assess.ProtectsPeople {
+	if r.Scope == schema.ScopeLayer && r.Protects != result.ProtectsPeople {
 		out.Outcome = out.Outcome.And(t.Stays())
 	}
 	if !out.Applies {
 		return out
 	}
-	if t.IsRest() && out.Outcome.Truth != assess.No {
-		out.Outcome = assess.OpenOn(t.RestDeps())
+	if t.IsRest() && out.Outcome.Truth != logic.No {
+		out.Outcome = logic.OpenOn(t.RestDeps())
 	}
-	if out.Outcome.Truth != assess.Open {
+	if out.Outcome.Truth != logic.Open {
 		return out
 	}
 	out.Policy = policy(r, t)
-	if favour && !r.IsPermit() && out.Policy != assess.PolicyVerify {
-		out.Outcome, out.Policy = assess.Refuted, ""
+	if favour && !r.IsPermit() && out.Policy != result.PolicyVerify {
+		out.Outcome, out.Policy = logic.Refuted, ""
 	}
 	return out
 }
 
 // policy picks what the open rule does.
-func policy(r *pack.Rule, t *facts.Frame) assess.Policy {
+func policy(r *pack.Rule, t *facts.Frame) result.Policy {
 	p := r.Unknown
 	for _, c := range r.UnknownWhen {
-		if c.When.Eval(t).Truth == assess.Yes {
+		if c.When.Eval(t).Truth == logic.Yes {
 			p = c.Then
 			break
 		}
 	}
-	if t.IsRest() && p == assess.PolicyPresume {
-		return assess.PolicyHold
+	if t.IsRest() && p == result.PolicyPresume {
+		return result.PolicyHold
 	}
 	return p
 }
@@ -147,7 +149,7 @@ func (j *Judge) uncover(e *Evaluation, zone *facts.Frame) {
 	var revealed []string
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if r.Rule.Calls != assess.NoPath && r.Proven() {
+		if r.Rule.Calls != result.NoPath && r.Proven() {
 			revealed = append(append(revealed, j.Pack.Steps[r.Rule.Calls].Reveals...), r.Rule.Reveals...)
 		}
 	}
@@ -156,13 +158,13 @@ func (j *Judge) uncover(e *Evaluation, zone *facts.Frame) {
 	}
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if r.Waits() && r.Rule.Protects != assess.ProtectsPeople && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
-			r.Policy = assess.PolicyVerify
+		if r.Waits() && r.Rule.Protects != result.ProtectsPeople && len(r.Outcome.Deps) > 0 && allRevealed(zone.Named(r.Outcome.Deps), revealed) {
+			r.Policy = result.PolicyVerify
 		}
 	}
 }
 
-func allRevealed(missing []assess.Address, patterns []string) bool {
+func allRevealed(missing []schema.Address, patterns []string) bool {
 	for _, a := range missing {
 		if !revealed(a, patterns) {
 			return false
@@ -171,7 +173,7 @@ func allRevealed(missing []assess.Address, patterns []string) bool {
 	return true
 }
 
-func revealed(a assess.Address, patterns []string) bool {
+func revealed(a schema.Address, patterns []string) bool {
 	for _, p := range patterns {
 		if p == a.Topic+".*" || p == a.Short() {
 			return true

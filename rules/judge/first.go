@@ -3,7 +3,7 @@ package judge
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 )
 
 // First is the first ruling, by rank, of which something holds; nil where there
@@ -21,6 +21,6 @@ func (e *Evaluation) First(holds func(*Ruling) bool) *Ruling {
 // permits now.
 func (e *Evaluation) Strikes(r *Ruling) bool {
 	return e.First(func(p *Ruling) bool {
-		return permitsNow(p) && slices.ContainsFunc(p.Rule.Permits, func(b assess.PathID) bool { return bars(r, b) })
+		return permitsNow(p) && slices.ContainsFunc(p.Rule.Permits, func(b result.PathID) bool { return bars(r, b) })
 	}) != nil
 }

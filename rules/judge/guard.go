@@ -1,8 +1,10 @@
 package judge
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/pack"
 )
 
@@ -11,7 +13,7 @@ import (
 // and noise apart, so such a rule is asked twice: of the layer as it lies, and
 // of the layer as a removal would leave it.
 func guards(r *pack.Rule) bool {
-	return r.Calls == assess.Engineer && r.Scope == assess.ScopeLayer && r.Protects == assess.ProtectsPeople
+	return r.Calls == result.Engineer && r.Scope == schema.ScopeLayer && r.Protects == result.ProtectsPeople
 }
 
 // guard asks the guarding rules of every layer that may have to come up.
@@ -24,8 +26,8 @@ func (e *Evaluation) guard(zone *facts.Frame, favour bool) {
 		if !guards(g.Rule) || g.Thing.IsRest() {
 			continue
 		}
-		goes := g.Thing.Stays().Truth == assess.No
-		if rule(g.Rule, g.Thing.Leaving(assess.Proven), false).Outcome.Truth != assess.No {
+		goes := g.Thing.Stays().Truth == logic.No
+		if rule(g.Rule, g.Thing.Leaving(logic.Proven), false).Outcome.Truth != logic.No {
 			e.Guarded = append(e.Guarded, g.Thing.ID())
 			if rises == nil {
 				rises = e.rises(zone)
@@ -42,7 +44,7 @@ func (e *Evaluation) guard(zone *facts.Frame, favour bool) {
 // Gate is the first open ruling that a removal waits for: a test, or an
 // engineer who may have to be asked; nil where there is none.
 func (e *Evaluation) Gate() *Ruling {
-	return e.First(func(r *Ruling) bool { return r.gates || r.Rule.Calls == assess.TestOrAbate && r.Waits() })
+	return e.First(func(r *Ruling) bool { return r.gates || r.Rule.Calls == result.TestOrAbate && r.Waits() })
 }
 
 // join adds to a ruling on a layer as it lies what the rule says of it coming
@@ -51,16 +53,16 @@ func (e *Evaluation) Gate() *Ruling {
 func (g *Ruling) join(leaving Ruling, up rise, favour bool) {
 	both := g.Outcome.Or(leaving.Outcome)
 	switch {
-	case g.Outcome.Truth == assess.Yes, leaving.Outcome.Truth == assess.No:
+	case g.Outcome.Truth == logic.Yes, leaving.Outcome.Truth == logic.No:
 		return
-	case favour && both.Truth == assess.Open && !up.due:
+	case favour && both.Truth == logic.Open && !up.due:
 		return
-	case both.Truth == assess.Yes:
+	case both.Truth == logic.Yes:
 		g.Policy = ""
 	case up.due, up.waits, g.Waits():
-		g.Policy = assess.PolicyHold
+		g.Policy = result.PolicyHold
 	default:
-		g.Policy = assess.PolicyNote
+		g.Policy = result.PolicyNote
 	}
 	g.Outcome, g.Thing = both, leaving.Thing
 }

@@ -3,7 +3,9 @@ package judge
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // lead finds the path that leads and lists the steps that are proven.
@@ -11,11 +13,11 @@ func (e *Evaluation) lead() {
 	call, waiting := e.calls()
 	switch {
 	case call != nil && call.behind:
-		e.Lead, e.Behind = assess.FindOut, call.Rule.Calls
+		e.Lead, e.Behind = result.FindOut, call.Rule.Calls
 	case call != nil:
 		e.Lead, e.By = call.Rule.Calls, call
 	case waiting:
-		e.Lead = assess.FindOut
+		e.Lead = result.FindOut
 	default:
 		e.leadBase()
 	}
@@ -27,7 +29,7 @@ func (e *Evaluation) lead() {
 func (e *Evaluation) calls() (call *Ruling, waiting bool) {
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if r.Rule.Calls == assess.NoPath {
+		if r.Rule.Calls == result.NoPath {
 			continue
 		}
 		switch {
@@ -35,20 +37,20 @@ func (e *Evaluation) calls() (call *Ruling, waiting bool) {
 			if call == nil {
 				call = r
 			}
-			r.behind = e.Untested && disturbs(r) || e.Unasked && r.Rule.Calls == assess.Remove
+			r.behind = e.Untested && disturbs(r) || e.Unasked && r.Rule.Calls == result.Remove
 			if r.Due() {
 				e.addStep(r.Rule.Calls)
 			}
 		case r.Waits():
 			waiting = true
-			e.Untested = e.Untested || r.Rule.Calls == assess.TestOrAbate
+			e.Untested = e.Untested || r.Rule.Calls == result.TestOrAbate
 		}
 	}
 	return call, waiting
 }
 
 // addStep keeps the proven steps in working order, each once.
-func (e *Evaluation) addStep(p assess.PathID) {
+func (e *Evaluation) addStep(p result.PathID) {
 	i, found := slices.BinarySearch(e.Steps, p)
 	if !found {
 		e.Steps = slices.Insert(e.Steps, i, p)
@@ -59,16 +61,16 @@ func (e *Evaluation) addStep(p assess.PathID) {
 // to be suspect. Lifting a floor that floats or lies loose disturbs nothing.
 func disturbs(r *Ruling) bool {
 	switch r.Rule.Calls {
-	case assess.Strengthen, assess.Level:
+	case result.Strengthen, result.Level:
 		return true
-	case assess.Remove:
+	case result.Remove:
 		return !lies(r)
 	}
 	return false
 }
 
 func lies(r *Ruling) bool {
-	if r.Rule.Scope != assess.ScopeLayer {
+	if r.Rule.Scope != schema.ScopeLayer {
 		return false
 	}
 	return r.Thing.HasChoice("layer.held", "floating", "loose-laid")
@@ -81,18 +83,18 @@ func (e *Evaluation) leadBase() {
 	case by != nil:
 		e.Lead, e.By = base, by
 	case e.baseWaits() || !struck:
-		e.Lead = assess.FindOut
+		e.Lead = result.FindOut
 	case e.covered():
-		e.Lead = assess.Remove
-		e.addStep(assess.Remove)
+		e.Lead = result.Remove
+		e.addStep(result.Remove)
 	default:
-		e.Lead = assess.NoPath
+		e.Lead = result.NoPath
 	}
 }
 
 // free is the first base that a rule permits and no bar touches, with the rule,
 // and whether a base that some rule permits is struck out.
-func (e *Evaluation) free() (base assess.PathID, by *Ruling, struck bool) {
+func (e *Evaluation) free() (base result.PathID, by *Ruling, struck bool) {
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
 		if !permitsNow(r) {
@@ -100,14 +102,14 @@ func (e *Evaluation) free() (base assess.PathID, by *Ruling, struck bool) {
 		}
 		for _, b := range r.Rule.Permits {
 			switch e.barred(b) {
-			case assess.No:
+			case logic.No:
 				return b, r, struck
-			case assess.Yes:
+			case logic.Yes:
 				struck = true
 			}
 		}
 	}
-	return assess.NoPath, nil, struck
+	return result.NoPath, nil, struck
 }
 
 // leftOver reports whether no base is left and nothing waits that may give one:
@@ -120,18 +122,18 @@ func (e *Evaluation) leftOver() bool {
 // permitsNow reports whether the rule permits its bases: yes, or open with
 // nothing but a look before the work.
 func permitsNow(r *Ruling) bool {
-	return r.Rule.IsPermit() && (r.Outcome.Truth == assess.Yes || r.Verifies())
+	return r.Rule.IsPermit() && (r.Outcome.Truth == logic.Yes || r.Verifies())
 }
 
 // Possible reports whether some rule permits the base, or may yet. What is
 // computed for the others concerns nobody.
-func (e *Evaluation) Possible(base assess.PathID) bool { return e.possible[base] }
+func (e *Evaluation) Possible(base result.PathID) bool { return e.possible[base] }
 
 // permit notes the bases that some rule permits, or may yet.
 func (e *Evaluation) permit() {
-	e.possible = map[assess.PathID]bool{}
+	e.possible = map[result.PathID]bool{}
 	for i := range e.Rulings {
-		if r := &e.Rulings[i]; r.Outcome.Truth != assess.No {
+		if r := &e.Rulings[i]; r.Outcome.Truth != logic.No {
 			for _, base := range r.Rule.Permits {
 				e.possible[base] = true
 			}
@@ -140,8 +142,8 @@ func (e *Evaluation) permit() {
 }
 
 // barred is yes where a bar strikes the base out, open where one waits.
-func (e *Evaluation) barred(base assess.PathID) assess.Truth {
-	out := assess.No
+func (e *Evaluation) barred(base result.PathID) logic.Truth {
+	out := logic.No
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
 		if !bars(r, base) {
@@ -149,15 +151,15 @@ func (e *Evaluation) barred(base assess.PathID) assess.Truth {
 		}
 		switch {
 		case r.Proven():
-			return assess.Yes
+			return logic.Yes
 		case r.Waits():
-			out = assess.Open
+			out = logic.Open
 		}
 	}
 	return out
 }
 
-func bars(r *Ruling, base assess.PathID) bool {
+func bars(r *Ruling, base result.PathID) bool {
 	return r.Rule.BarsThis && r.Thing.ID() == base.String() || slices.Contains(r.Rule.Bars, base)
 }
 
@@ -184,22 +186,22 @@ func (e *Evaluation) covered() bool {
 
 // stand says of every path whether it is open, ruled out or waiting, and why.
 func (e *Evaluation) stand() {
-	for _, p := range assess.Paths() {
-		s := assess.PathStanding{Path: p}
+	for _, p := range result.Paths() {
+		s := result.PathStanding{Path: p}
 		if p.IsBase() {
 			e.standBase(&s)
 		} else {
 			e.standStep(&s)
 		}
 		if p == e.Lead {
-			s.State = assess.PathOpen
+			s.State = result.PathOpen
 		}
 		e.Paths = append(e.Paths, s)
 	}
 }
 
-func (e *Evaluation) standStep(s *assess.PathStanding) {
-	s.State = assess.PathRuledOut
+func (e *Evaluation) standStep(s *result.PathStanding) {
+	s.State = result.PathRuledOut
 	var missing Missing
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
@@ -208,11 +210,11 @@ func (e *Evaluation) standStep(s *assess.PathStanding) {
 		}
 		switch {
 		case r.Proven():
-			s.State = assess.PathOpen
+			s.State = result.PathOpen
 			s.Because = append(s.Because, r.FindingID())
 		case r.Waits():
-			if s.State == assess.PathRuledOut {
-				s.State = assess.PathWaiting
+			if s.State == result.PathRuledOut {
+				s.State = result.PathWaiting
 			}
 			missing.Add(r)
 		}
@@ -220,7 +222,7 @@ func (e *Evaluation) standStep(s *assess.PathStanding) {
 	s.Questions = missing.List()
 }
 
-func (e *Evaluation) standBase(s *assess.PathStanding) {
+func (e *Evaluation) standBase(s *result.PathStanding) {
 	permitted, waits := false, false
 	var missing Missing
 	for i := range e.Rulings {
@@ -244,17 +246,17 @@ func (e *Evaluation) standBase(s *assess.PathStanding) {
 		case !bars(r, s.Path):
 		case r.Proven():
 			s.Because = append(s.Because, r.FindingID())
-		case r.Waits() && barred == assess.Open:
+		case r.Waits() && barred == logic.Open:
 			missing.Add(r)
 		}
 	}
 	s.Questions = missing.List()
 	switch {
-	case barred == assess.Yes || !permitted && !waits:
-		s.State, s.Questions = assess.PathRuledOut, nil
-	case permitted && barred == assess.No:
-		s.State = assess.PathOpen
+	case barred == logic.Yes || !permitted && !waits:
+		s.State, s.Questions = result.PathRuledOut, nil
+	case permitted && barred == logic.No:
+		s.State = result.PathOpen
 	default:
-		s.State = assess.PathWaiting
+		s.State = result.PathWaiting
 	}
 }

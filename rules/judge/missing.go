@@ -1,15 +1,16 @@
 package judge
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/schema"
 )
 
 // Missing gathers the addresses that rulings of one floor miss, each once, in
 // the order in which they come.
 type Missing struct {
 	seen  []bool // by number
-	refs  assess.Deps
+	refs  logic.Deps
 	thing *facts.Frame
 }
 
@@ -28,7 +29,7 @@ func (m *Missing) Add(r *Ruling) {
 }
 
 // List are the addresses so far; nil where nothing is missing.
-func (m *Missing) List() []assess.Address {
+func (m *Missing) List() []schema.Address {
 	if m.thing == nil {
 		return nil
 	}
@@ -36,4 +37,4 @@ func (m *Missing) List() []assess.Address {
 }
 
 // Missing are the addresses whose answers would settle the ruling.
-func (r *Ruling) Missing() []assess.Address { return r.Thing.Named(r.Outcome.Deps) }
+func (r *Ruling) Missing() []schema.Address { return r.Thing.Named(r.Outcome.Deps) }

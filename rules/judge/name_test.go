@@ -4,9 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules"
 	"underfoot/rules/judge"
 )
@@ -18,7 +18,7 @@ func TestEveryFactHasAName(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, d := range e.Catalogue.Schema().All() {
-		if name := judge.Name(e.Catalogue, e.Language, assess.FactID(i)); strings.ContainsAny(name, "._") {
+		if name := judge.Name(e.Catalogue, e.Language, schema.FactID(i)); strings.ContainsAny(name, "._") {
 			t.Errorf("%s is called %q", d.ID, name)
 		}
 	}

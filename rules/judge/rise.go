@@ -1,19 +1,21 @@
 package judge
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A rise is whether a layer has to come up.
 type rise struct {
-	outcome assess.Outcome
+	outcome logic.Outcome
 	due     bool // it does, as things stand and are presumed
 	waits   bool // paths wait for the answer
 }
 
-func (r *rise) or(o assess.Outcome, due, waits bool) {
-	if o.Truth != assess.No {
+func (r *rise) or(o logic.Outcome, due, waits bool) {
+	if o.Truth != logic.No {
 		r.outcome, r.due, r.waits = r.outcome.Or(o), r.due || due, r.waits || waits
 	}
 }
@@ -22,13 +24,13 @@ func (r *rise) or(o assess.Outcome, due, waits bool) {
 // removes it or one below it, or it is the top layer and no base is left for it.
 // Each removal goes through the layers once, from below.
 func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
-	layers := zone.Things(assess.ScopeLayer)
+	layers := zone.Things(schema.ScopeLayer)
 	out, own := none(len(layers)), none(len(layers))
 	place := places(layers)
 	for i := range e.Rulings {
 		switch r := &e.Rulings[i]; {
-		case r.Rule.Calls != assess.Remove:
-		case r.Rule.Scope != assess.ScopeLayer:
+		case r.Rule.Calls != result.Remove:
+		case r.Rule.Scope != schema.ScopeLayer:
 			r.raise(layers, out)
 		default:
 			if at, there := place[r.Thing.ID()]; there {
@@ -36,7 +38,7 @@ func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
 			}
 		}
 	}
-	left, below := e.left(zone), rise{outcome: assess.Refuted}
+	left, below := e.left(zone), rise{outcome: logic.Refuted}
 	all := make(map[string]rise, len(layers))
 	for i := len(layers) - 1; i >= 0; i-- {
 		below.or(own[i].outcome, own[i].due, own[i].waits)
@@ -51,7 +53,7 @@ func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
 // raise adds a removal of the zone to every layer that it takes up, and to
 // those above it.
 func (r *Ruling) raise(layers []*facts.Frame, out []rise) {
-	reaches := assess.Refuted
+	reaches := logic.Refuted
 	for i := len(layers) - 1; i >= 0; i-- {
 		reaches = reaches.Or(r.takes(layers[i]))
 		out[i].or(r.Outcome.And(reaches), r.Proven(), r.Waits())
@@ -62,7 +64,7 @@ func (r *Ruling) raise(layers []*facts.Frame, out []rise) {
 func none(n int) []rise {
 	out := make([]rise, n)
 	for i := range out {
-		out[i].outcome = assess.Refuted
+		out[i].outcome = logic.Refuted
 	}
 	return out
 }
@@ -79,8 +81,8 @@ func places(layers []*facts.Frame) map[string]int {
 // left is whether a covering has to come up because no base is left for it.
 func (e *Evaluation) left(zone *facts.Frame) rise {
 	covered := zone.AtLeast("floor.covers", 1)
-	if covered.Truth == assess.No {
-		return rise{outcome: assess.Refuted}
+	if covered.Truth == logic.No {
+		return rise{outcome: logic.Refuted}
 	}
 	return rise{e.stuck().And(covered), e.leftOver(), e.baseWaits()}
 }
@@ -91,49 +93,49 @@ func (e *Evaluation) Lifted(layers []*facts.Frame) []bool {
 	place := places(layers)
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if r.Rule.Calls != assess.Remove || !r.Due() {
+		if r.Rule.Calls != result.Remove || !r.Due() {
 			continue
 		}
-		if r.Rule.Scope == assess.ScopeLayer {
+		if r.Rule.Scope == schema.ScopeLayer {
 			if at, there := place[r.Thing.ID()]; there {
 				out[at] = true
 			}
 			continue
 		}
 		for at, f := range layers {
-			out[at] = out[at] || r.takes(f).Truth != assess.No
+			out[at] = out[at] || r.takes(f).Truth != logic.No
 		}
 	}
 	return out
 }
 
 // takes is whether a removal of the zone takes the layer up: what its record names.
-func (r *Ruling) takes(layer *facts.Frame) assess.Outcome {
+func (r *Ruling) takes(layer *facts.Frame) logic.Outcome {
 	if r.Rule.TakesUp == nil {
-		return assess.Refuted
+		return logic.Refuted
 	}
 	out := r.Rule.TakesUp.Eval(layer)
-	if layer.IsRest() && out.Truth != assess.No {
-		return assess.OpenOn(layer.RestDeps())
+	if layer.IsRest() && out.Truth != logic.No {
+		return logic.OpenOn(layer.RestDeps())
 	}
 	return out
 }
 
 // stuck is whether every base is struck out that some rule permits.
-func (e *Evaluation) stuck() assess.Outcome {
-	permitted := e.First(func(r *Ruling) bool { return r.Rule.IsPermit() && r.Outcome.Truth != assess.No })
+func (e *Evaluation) stuck() logic.Outcome {
+	permitted := e.First(func(r *Ruling) bool { return r.Rule.IsPermit() && r.Outcome.Truth != logic.No })
 	switch {
-	case permitted == nil, e.baseEnd(rawHigh) < assess.Repair:
-		return assess.Refuted
-	case e.baseEnd(rawLow) == assess.Repair:
-		return assess.Proven
+	case permitted == nil, e.baseEnd(rawHigh) < result.Repair:
+		return logic.Refuted
+	case e.baseEnd(rawLow) == result.Repair:
+		return logic.Proven
 	}
-	return assess.OpenOn(e.baseDeps())
+	return logic.OpenOn(e.baseDeps())
 }
 
 // baseDeps are the answers that the open permits and bars miss.
-func (e *Evaluation) baseDeps() assess.Deps {
-	var deps assess.Deps
+func (e *Evaluation) baseDeps() logic.Deps {
+	var deps logic.Deps
 	for i := range e.Rulings {
 		if r := &e.Rulings[i]; r.Rule.IsPermit() || len(r.Rule.Bars) > 0 || r.Rule.BarsThis {
 			deps = deps.Union(r.Outcome.Deps)

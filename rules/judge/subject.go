@@ -3,7 +3,7 @@ package judge
 import (
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // FindingID names the ruling in results: the rule, and what it was said of.
@@ -17,7 +17,7 @@ func (r *Ruling) FindingID() string {
 // Subject is the item, the rest of a list, or the path that was looked at.
 func (r *Ruling) Subject() string {
 	switch scope := r.Rule.Scope; {
-	case scope.Listed(), scope == assess.ScopePath:
+	case scope.Listed(), scope == schema.ScopePath:
 		return r.Thing.ID()
 	}
 	return ""
@@ -26,7 +26,7 @@ func (r *Ruling) Subject() string {
 // subjectIn is the subject with the zone before it, where the room has several
 // and the rule is about no more than one.
 func (r *Ruling) subjectIn(zone string, several bool) string {
-	if several && r.Rule.Scope >= assess.ScopeZone {
+	if several && r.Rule.Scope >= schema.ScopeZone {
 		return strings.TrimSuffix(zone+"."+r.Subject(), ".")
 	}
 	return r.Subject()

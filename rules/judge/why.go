@@ -1,8 +1,10 @@
 package judge
 
 import (
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // Why is what decided a ruling: the branches of its conditions that did, with
@@ -13,8 +15,8 @@ func (d *Describer) Why(r *Ruling) []condition.Explanation {
 
 // Gone reports whether the ruling is a no because the layer is coming out.
 func (r *Ruling) Gone() bool {
-	return r.Rule.Scope == assess.ScopeLayer && r.Rule.Protects != assess.ProtectsPeople && r.Outcome.Truth == assess.No &&
-		r.Thing.Stays().Truth == assess.No
+	return r.Rule.Scope == schema.ScopeLayer && r.Rule.Protects != result.ProtectsPeople && r.Outcome.Truth == logic.No &&
+		r.Thing.Stays().Truth == logic.No
 }
 
 // Rest reports whether the ruling is about items that nobody has named.

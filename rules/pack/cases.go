@@ -4,9 +4,10 @@ import (
 	"cmp"
 	"fmt"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
+	"underfoot/assess/schema"
 )
 
 // A Failure is a case that does not give what it expects.
@@ -40,7 +41,7 @@ func (c *Case) region() string { return cmp.Or(c.Region, defaultRegion) }
 // values of which it is one, or `absent` for one that does not apply. A fact
 // that the case does not name may be anything, and may not apply unless it is
 // one that always does.
-func (p *Pack) Test(schema *assess.Schema, read func(d *assess.Declaration, text string) (assess.Set, error)) (failures []Failure, run int) {
+func (p *Pack) Test(schema *schema.Schema, read func(d *schema.Declaration, text string) (schema.Set, error)) (failures []Failure, run int) {
 	on := stage{schema, p.Words, read}
 	for _, r := range p.Tested() {
 		for i := range r.Cases {
@@ -89,7 +90,7 @@ func (r *Rule) try(c *Case, on stage) (Failure, bool) {
 	return f, false
 }
 
-func (r *Rule) explain(facts assess.Reader) (applies, when *condition.Explanation) {
+func (r *Rule) explain(facts schema.Reader) (applies, when *condition.Explanation) {
 	x := r.When.Explain(facts, condition.Show{})
 	if r.Applies != nil {
 		y := r.Applies.Explain(facts, condition.Show{})
@@ -99,23 +100,23 @@ func (r *Rule) explain(facts assess.Reader) (applies, when *condition.Explanatio
 }
 
 // readValue reads the text of one value of a fact.
-type readValue = func(d *assess.Declaration, text string) (assess.Set, error)
+type readValue = func(d *schema.Declaration, text string) (schema.Set, error)
 
 // A stage is what the facts of cases are read with.
 type stage struct {
-	schema *assess.Schema
+	schema *schema.Schema
 	words  *condition.Vocabulary
 	read   readValue
 }
 
 // A scene is the facts of one case.
 type scene struct {
-	schema *assess.Schema
-	named  map[assess.FactID]assess.Fact
+	schema *schema.Schema
+	named  map[schema.FactID]schema.Fact
 }
 
 func (on stage) scene(c *Case) (*scene, error) {
-	s := &scene{on.schema, map[assess.FactID]assess.Fact{}}
+	s := &scene{on.schema, map[schema.FactID]schema.Fact{}}
 	for name, value := range c.Facts {
 		id, ok := on.schema.Lookup(name)
 		if !ok {
@@ -125,7 +126,7 @@ func (on stage) scene(c *Case) (*scene, error) {
 		if err != nil {
 			return nil, message.New("pack/case.fact", "name", name, "fault", message.Of(err)).Err()
 		}
-		if fact.Presence.Truth == assess.Yes && !fact.Set.Settled(on.schema.Decl(id).Kind) {
+		if fact.Presence.Truth == logic.Yes && !fact.Set.Settled(on.schema.Decl(id).Kind) {
 			fact.Deps = s.own(id)
 		}
 		s.named[id] = fact
@@ -136,38 +137,38 @@ func (on stage) scene(c *Case) (*scene, error) {
 // absent is what a case says of a fact that does not apply.
 const absent = "absent"
 
-func (on stage) fact(d *assess.Declaration, value any) (assess.Fact, error) {
+func (on stage) fact(d *schema.Declaration, value any) (schema.Fact, error) {
 	if value == absent {
-		return assess.Absent, nil
+		return schema.Absent, nil
 	}
 	if table, ok := value.(map[string]any); ok {
 		set, err := on.others(d, table)
-		return assess.Fact{Presence: assess.Proven, Set: set}, err
+		return schema.Fact{Presence: logic.Proven, Set: set}, err
 	}
 	set, err := on.any(d, value)
-	return assess.Fact{Presence: assess.Proven, Set: set}, err
+	return schema.Fact{Presence: logic.Proven, Set: set}, err
 }
 
 // others are the words that are none of those of a table { not = ... }.
-func (on stage) others(d *assess.Declaration, table map[string]any) (assess.Set, error) {
+func (on stage) others(d *schema.Declaration, table map[string]any) (schema.Set, error) {
 	not, ok := table["not"]
 	if !ok || len(table) > 1 || len(d.Choices) == 0 {
-		return assess.Set{}, message.New("pack/case.not").Err()
+		return schema.Set{}, message.New("pack/case.not").Err()
 	}
 	set, err := on.any(d, not)
-	return assess.Set{Mask: d.Full().Mask &^ set.Mask}, err
+	return schema.Set{Mask: d.Full().Mask &^ set.Mask}, err
 }
 
 // any is a value, or anything that the values of a list leave possible.
-func (on stage) any(d *assess.Declaration, value any) (assess.Set, error) {
+func (on stage) any(d *schema.Declaration, value any) (schema.Set, error) {
 	list, several := value.([]any)
 	if !several {
 		return on.value(d, value)
 	}
 	if len(list) == 0 {
-		return assess.Set{}, message.New("pack/case.no_value").Err()
+		return schema.Set{}, message.New("pack/case.no_value").Err()
 	}
-	var all assess.Set
+	var all schema.Set
 	for i, v := range list {
 		set, err := on.value(d, v)
 		if err != nil {
@@ -183,30 +184,30 @@ func (on stage) any(d *assess.Declaration, value any) (assess.Set, error) {
 
 // value reads one value: the name of a set, a text as a record holds it, or a
 // bare number.
-func (on stage) value(d *assess.Declaration, v any) (assess.Set, error) {
+func (on stage) value(d *schema.Declaration, v any) (schema.Set, error) {
 	switch v := v.(type) {
 	case string:
 		if s := on.words.Set(v, d); s != nil {
-			return assess.Set{Mask: d.Mask(s.Words...)}, nil
+			return schema.Set{Mask: d.Mask(s.Words...)}, nil
 		}
 		return on.read(d, v)
 	case int64, float64:
 		return on.read(d, fmt.Sprint(v))
 	}
-	return assess.Set{}, message.New("pack/case.no_kind", "value", v).Err()
+	return schema.Set{}, message.New("pack/case.no_kind", "value", v).Err()
 }
 
 // Fact is what the case says of a fact, or everything that it may be.
-func (s *scene) Fact(id assess.FactID) assess.Fact {
+func (s *scene) Fact(id schema.FactID) schema.Fact {
 	if f, ok := s.named[id]; ok {
 		return f
 	}
-	f := assess.Fact{Presence: assess.Proven, Set: s.schema.Decl(id).Full(), Deps: s.own(id)}
+	f := schema.Fact{Presence: logic.Proven, Set: s.schema.Decl(id).Full(), Deps: s.own(id)}
 	if !s.schema.Decl(id).Always {
-		f.Presence = assess.OpenOn(f.Deps)
+		f.Presence = logic.OpenOn(f.Deps)
 	}
 	return f
 }
 
 // own is the dependency of an open fact: on its own answer.
-func (s *scene) own(id assess.FactID) assess.Deps { return assess.DependOn(assess.Ref(id)) }
+func (s *scene) own(id schema.FactID) logic.Deps { return logic.DependOn(logic.Ref(id)) }

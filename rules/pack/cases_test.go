@@ -6,25 +6,26 @@ import (
 	"strings"
 	"testing"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // readFew reads a value of the few facts.
-func readFew(d *assess.Declaration, text string) (assess.Set, error) {
+func readFew(d *schema.Declaration, text string) (schema.Set, error) {
 	switch d.Kind {
-	case assess.KindText:
-		return assess.Set{Text: text}, nil
-	case assess.KindQuantity:
+	case schema.KindText:
+		return schema.Set{Text: text}, nil
+	case schema.KindQuantity:
 		r, err := quantity.Read(d.Dimension, text, quantity.US)
-		return assess.Set{Range: r}, err
+		return schema.Set{Range: r}, err
 	}
 	bit, ok := d.ChoiceBit(text)
 	if !ok {
-		return assess.Set{}, fmt.Errorf("no choice %s", text)
+		return schema.Set{}, fmt.Errorf("no choice %s", text)
 	}
-	return assess.Set{Mask: bit}, nil
+	return schema.Set{Mask: bit}, nil
 }
 
 var few = stage{schema: fewFacts, read: readFew}
@@ -92,7 +93,7 @@ func TestListOfNumbersIsARange(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if f := s.Fact(id); f.Set.Range != (quantity.Range{Lo: 0.125, Hi: 0.25}) || f.Presence.Truth != assess.Yes || len(f.Deps) == 0 {
+	if f := s.Fact(id); f.Set.Range != (quantity.Range{Lo: 0.125, Hi: 0.25}) || f.Presence.Truth != logic.Yes || len(f.Deps) == 0 {
 		t.Errorf("%+v", f)
 	}
 }
@@ -108,7 +109,7 @@ func TestUnnamedFacts(t *testing.T) {
 		if f.Set != d.Full() || len(f.Deps) == 0 {
 			t.Errorf("%s is not open: %+v", d.ID, f)
 		}
-		if open := f.Presence.Truth == assess.Open; open == d.Always {
+		if open := f.Presence.Truth == logic.Open; open == d.Always {
 			t.Errorf("%s: presence %v", d.ID, f.Presence.Truth)
 		}
 	}

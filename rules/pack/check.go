@@ -6,9 +6,10 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // check holds each rule against what every rule must have.
@@ -17,10 +18,10 @@ func (l *loader) check(r *Rule, at place) {
 	for i, c := range r.UnknownWhen {
 		l.policy(c.Then, r, at.key("unknown_when").item(i).key("then"))
 	}
-	if !slices.Contains(assess.Protected(), r.Protects) {
-		l.misspelt(at.key("protects"), string(r.Protects), words(assess.Protected()), message.New("pack/rule.protects", "word", quoted(string(r.Protects))))
+	if !slices.Contains(result.Protected(), r.Protects) {
+		l.misspelt(at.key("protects"), string(r.Protects), words(result.Protected()), message.New("pack/rule.protects", "word", quoted(string(r.Protects))))
 	}
-	if r.IsPermit() && r.Scope > assess.ScopeZone {
+	if r.IsPermit() && r.Scope > schema.ScopeZone {
 		l.problem(at.key("permits"), message.New("pack/rule.permits_wide"))
 	}
 	if len(r.Sources) == 0 {
@@ -38,11 +39,11 @@ func (l *loader) check(r *Rule, at place) {
 
 // policy finds words that say nothing about an open outcome, and those that
 // say too little for a rule that protects people.
-func (l *loader) policy(p assess.Policy, r *Rule, at place) {
-	if !slices.Contains(assess.Policies(), p) {
-		l.misspelt(at, string(p), words(assess.Policies()), message.New("pack/no_such.policy", "word", quoted(p)))
+func (l *loader) policy(p result.Policy, r *Rule, at place) {
+	if !slices.Contains(result.Policies(), p) {
+		l.misspelt(at, string(p), words(result.Policies()), message.New("pack/no_such.policy", "word", quoted(p)))
 	}
-	if p == assess.PolicyVerify && r.Protects == assess.ProtectsPeople {
+	if p == result.PolicyVerify && r.Protects == result.ProtectsPeople {
 		l.problem(at, message.New("pack/rule.people_verify"))
 	}
 }
@@ -119,7 +120,7 @@ func (l *loader) checkText(r *Rule, at place) {
 var holes = regexp.MustCompile(`{([^{}]*)}`)
 
 // shown finds a fact or a figure that a rule of the scope prints.
-func (l *loader) shown(name string, scope assess.Scope, at place) {
+func (l *loader) shown(name string, scope schema.Scope, at place) {
 	if l.isFigure(name) {
 		return
 	}
@@ -157,7 +158,7 @@ func (l *loader) makes(values map[string]string, at place) {
 func (l *loader) reveals(names []string, at place) {
 	for _, name := range names {
 		topic, all := strings.CutSuffix(name, ".*")
-		if _, ok := assess.TopicScope(topic); all && ok || !all && l.names.Schema.Find(name) != nil {
+		if _, ok := schema.TopicScope(topic); all && ok || !all && l.names.Schema.Find(name) != nil {
 			continue
 		}
 		l.problem(at, message.New("pack/rule.reveals_nothing", "name", quoted(name)))
@@ -187,7 +188,7 @@ func (l *loader) ids(rs records) {
 	}
 	stray(l, "caution", rs.warnings, func(id string) bool { return l.pack.Cautions[id].ID != "" })
 	stray(l, "step", rs.stepText, func(id string) bool {
-		p, ok := assess.ParsePath(id)
+		p, ok := result.ParsePath(id)
 		return ok && l.pack.Steps[p] != nil
 	})
 	for _, c := range rs.cautions {
@@ -211,7 +212,7 @@ func stray[T any](l *loader, kind string, texts map[string]T, known func(id stri
 func (l *loader) ranks() {
 	at := map[float64]string{}
 	for _, r := range l.pack.Rules {
-		if !r.IsPermit() && r.Calls == assess.NoPath {
+		if !r.IsPermit() && r.Calls == result.NoPath {
 			continue
 		}
 		if r.Rank == 0 {

@@ -10,6 +10,8 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // Edition names the rules that the program ships.
@@ -28,7 +30,7 @@ func load(files fs.FS, dir string, names condition.Names, region string, lang *m
 		return nil, err
 	}
 	l := loader{names: names, region: region, pack: &Pack{ID: "underfoot", Edition: Edition, Region: region,
-		Steps: map[assess.PathID]*Step{}, Cautions: map[string]assess.Caution{}}}
+		Steps: map[result.PathID]*Step{}, Cautions: map[string]result.Caution{}}}
 	l.vocabulary(rs)
 	l.cautions(rs)
 	l.steps(rs)
@@ -121,11 +123,11 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 	if len(r.Regions) > 0 && !slices.Contains(r.Regions, l.region) {
 		return nil
 	}
-	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: assess.Policy(r.Unknown), Protects: assess.Protects(r.Protects), Ready: r.Ready, Ends: r.Ends,
+	out := &Rule{ID: r.ID, Since: r.Since, Rank: r.Rank, Unknown: result.Policy(r.Unknown), Protects: result.Protects(r.Protects), Ready: r.Ready, Ends: r.Ends,
 		Makes: r.Makes, Reveals: r.Reveals, Cautions: r.Cautions, Sources: r.Sources, Value: r.Value, Limit: r.Limit,
 		Risk: r.Risk, Text: text, Cases: r.Cases, File: r.file}
 	var ok bool
-	if out.Scope, ok = assess.ParseScope(r.Scope); !ok {
+	if out.Scope, ok = schema.ParseScope(r.Scope); !ok {
 		l.misspelt(at.key("scope"), r.Scope, scopeWords(), message.New("pack/no_such.scope", "word", quoted(r.Scope)))
 		return nil
 	}
@@ -135,9 +137,9 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 	out.Applies, out.When = l.compile(r.Applies, at.key("applies"), out.Scope), l.compile(r.When, at.key("when"), out.Scope)
 	for i, c := range r.UnknownWhen {
 		when := l.compile(c.When, at.key("unknown_when").item(i).key("when"), out.Scope)
-		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{when, assess.Policy(c.Then)})
+		out.UnknownWhen = append(out.UnknownWhen, PolicyCase{when, result.Policy(c.Then)})
 	}
-	out.TakesUp = l.compile(r.TakesUp, at.key("takes_up"), assess.ScopeLayer)
+	out.TakesUp = l.compile(r.TakesUp, at.key("takes_up"), schema.ScopeLayer)
 	l.effects(r, out, at)
 	out.Cited = l.cite(at.key("sources"), r.Sources)
 	l.check(out, at)
@@ -147,13 +149,13 @@ func (l *loader) rule(r *ruleRecord, text Text, at place) *Rule {
 
 func scopeWords() []string {
 	var words []string
-	for s := assess.ScopeJob; s <= assess.ScopePath; s++ {
+	for s := schema.ScopeJob; s <= schema.ScopePath; s++ {
 		words = append(words, s.String())
 	}
 	return words
 }
 
-func (l *loader) compile(src string, at place, scope assess.Scope) *condition.Condition {
+func (l *loader) compile(src string, at place, scope schema.Scope) *condition.Condition {
 	if src == "" {
 		return nil
 	}
@@ -171,8 +173,8 @@ func (l *loader) compile(src string, at place, scope assess.Scope) *condition.Co
 }
 
 // encloses reports whether a thing of scope inner sees the facts of outer.
-func encloses(outer, inner assess.Scope) bool {
-	return outer == inner || outer <= assess.ScopeZone && outer < inner
+func encloses(outer, inner schema.Scope) bool {
+	return outer == inner || outer <= schema.ScopeZone && outer < inner
 }
 
 func (l *loader) effects(r *ruleRecord, out *Rule, at place) {
@@ -194,10 +196,10 @@ func (l *loader) effects(r *ruleRecord, out *Rule, at place) {
 }
 
 // paths reads a list in which steps and bases may stand.
-func (l *loader) paths(words []string, at place) []assess.PathID {
-	var out []assess.PathID
+func (l *loader) paths(words []string, at place) []result.PathID {
+	var out []result.PathID
 	for i, word := range words {
-		p, ok := assess.ParsePath(word)
+		p, ok := result.ParsePath(word)
 		if !ok {
 			l.misspelt(at.item(i), word, pathWords(), message.New("pack/no_such.path", "word", quoted(word)))
 		}
@@ -206,8 +208,8 @@ func (l *loader) paths(words []string, at place) []assess.PathID {
 	return out
 }
 
-func (l *loader) path(word string, at place, isBase bool) assess.PathID {
-	p, ok := assess.ParsePath(word)
+func (l *loader) path(word string, at place, isBase bool) result.PathID {
+	p, ok := result.ParsePath(word)
 	switch {
 	case !ok:
 		l.misspelt(at, word, pathWords(), message.New("pack/no_such.path", "word", quoted(word)))
@@ -219,7 +221,7 @@ func (l *loader) path(word string, at place, isBase bool) assess.PathID {
 
 func pathWords() []string {
 	var words []string
-	for _, p := range assess.Paths() {
+	for _, p := range result.Paths() {
 		words = append(words, p.String())
 	}
 	return words
@@ -238,7 +240,7 @@ func (l *loader) cautions(rs records) {
 
 // caution puts one caution into the pack.
 func (l *loader) caution(c cautionRecord, text string, at place) {
-	out := assess.Caution{ID: c.ID, Text: text}
+	out := result.Caution{ID: c.ID, Text: text}
 	for _, cited := range l.cite(at.key("sources"), c.Sources) {
 		out.Sources = append(out.Sources, cited.Source)
 	}
@@ -248,7 +250,7 @@ func (l *loader) caution(c cautionRecord, text string, at place) {
 func (l *loader) steps(rs records) {
 	for _, s := range rs.steps {
 		at := place{file: "step " + s.Path}
-		path, ok := assess.ParsePath(s.Path)
+		path, ok := result.ParsePath(s.Path)
 		if !ok {
 			l.problem(at, message.New("pack/no_such.path", "word", quoted(s.Path)))
 		}
@@ -260,7 +262,7 @@ func (l *loader) steps(rs records) {
 		l.reveals(s.Reveals, at)
 		l.pack.Steps[path] = &Step{Path: path, Ends: s.Ends, Makes: s.Makes, Reveals: s.Reveals, Cautions: s.Cautions, Text: text}
 	}
-	for _, p := range assess.Paths() {
+	for _, p := range result.Paths() {
 		if l.pack.Steps[p] == nil {
 			l.problem(place{file: "step " + p.String()}, message.New("pack/step.missing"))
 		}

@@ -12,16 +12,18 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // The few facts that the pack of the tests speaks of.
-var fewFacts = assess.NewSchema([]assess.Declaration{
-	{ID: "room.wet", Scope: assess.ScopeArea, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Always: true},
-	{ID: "danger.gas", Scope: assess.ScopeZone, Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Always: true},
-	{ID: "zone.base", Scope: assess.ScopeZone, Kind: assess.KindChoice, Choices: []string{"joists", "slab-on-ground", "suspended-slab"}, Always: true},
-	{ID: "floor.covers", Scope: assess.ScopeZone, Kind: assess.KindQuantity, Dimension: quantity.Number, Always: true, Bounds: quantity.AtLeast(0)},
-	{ID: "joist.size", Scope: assess.ScopeZone, Kind: assess.KindText},
-	{ID: "crack.width", Scope: assess.ScopeCrack, Kind: assess.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 0, Hi: 2}},
+var fewFacts = schema.NewSchema([]schema.Declaration{
+	{ID: "room.wet", Scope: schema.ScopeArea, Kind: schema.KindYesNo, Choices: schema.YesNoChoices, Always: true},
+	{ID: "danger.gas", Scope: schema.ScopeZone, Kind: schema.KindYesNo, Choices: schema.YesNoChoices, Always: true},
+	{ID: "zone.base", Scope: schema.ScopeZone, Kind: schema.KindChoice, Choices: []string{"joists", "slab-on-ground", "suspended-slab"}, Always: true},
+	{ID: "floor.covers", Scope: schema.ScopeZone, Kind: schema.KindQuantity, Dimension: quantity.Number, Always: true, Bounds: quantity.AtLeast(0)},
+	{ID: "joist.size", Scope: schema.ScopeZone, Kind: schema.KindText},
+	{ID: "crack.width", Scope: schema.ScopeCrack, Kind: schema.KindQuantity, Dimension: quantity.Length, Bounds: quantity.Range{Lo: 0, Hi: 2}},
 })
 
 func fewNames(region string) condition.Names {
@@ -63,20 +65,20 @@ func TestValidPackLoads(t *testing.T) {
 		t.Fatal(err)
 	}
 	gas, slab, crack, path := p.Rule("gas-smell"), p.Rule("plain-slab"), p.Rule("wide-crack"), p.Rule("mat-on-joists")
-	if gas.Calls != assess.CallService || !gas.IsTrouble() || gas.IsPermit() || gas.Text.Why != "Gas burns." {
+	if gas.Calls != result.CallService || !gas.IsTrouble() || gas.IsPermit() || gas.Text.Why != "Gas burns." {
 		t.Errorf("gas-smell: %+v", gas)
 	}
-	if !slab.IsPermit() || slab.IsTrouble() || slab.Alternatives[0] != assess.Uncouple || slab.Applies == nil {
+	if !slab.IsPermit() || slab.IsTrouble() || slab.Alternatives[0] != result.Uncouple || slab.Applies == nil {
 		t.Errorf("plain-slab: %+v", slab)
 	}
-	if crack.Scope != assess.ScopeCrack || crack.Bars[0] != assess.IsolateStrip || crack.UnknownWhen[0].Then != assess.PolicyVerify {
+	if crack.Scope != schema.ScopeCrack || crack.Bars[0] != result.IsolateStrip || crack.UnknownWhen[0].Then != result.PolicyVerify {
 		t.Errorf("wide-crack: %+v", crack)
 	}
 	if !path.BarsThis || len(path.Bars) > 0 {
 		t.Errorf("mat-on-joists: %+v", path)
 	}
-	if !p.Steps[assess.Engineer].Ends || p.Steps[assess.Remove].Makes["danger.gas"] != "no" {
-		t.Errorf("steps: %+v, %+v", p.Steps[assess.Engineer], p.Steps[assess.Remove])
+	if !p.Steps[result.Engineer].Ends || p.Steps[result.Remove].Makes["danger.gas"] != "no" {
+		t.Errorf("steps: %+v, %+v", p.Steps[result.Engineer], p.Steps[result.Remove])
 	}
 	if c := p.Cautions["leave-first"]; c.Text == "" || len(c.Sources) != 1 || c.Sources[0].Title == "" {
 		t.Errorf("caution: %+v", c)

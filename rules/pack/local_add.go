@@ -10,6 +10,7 @@ import (
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // An Addition is local packs on their way into the rules of a region. The
@@ -76,7 +77,7 @@ func (a *Addition) To(ours *Pack, names condition.Names) (*Pack, error) {
 	var problems assess.Problems
 	for _, p := range a.parts {
 		slices.SortFunc(p.relaxes, func(x, y message.Message) int { return cmp.Compare(x.String(), y.String()) })
-		out.Locals = append(out.Locals, assess.PackRef{ID: p.ID, Edition: p.Edition, Local: true, Relaxes: p.relaxes})
+		out.Locals = append(out.Locals, result.PackRef{ID: p.ID, Edition: p.Edition, Local: true, Relaxes: p.relaxes})
 		problems = append(problems, p.problems...)
 	}
 	return &out, problems.Err()

@@ -3,9 +3,9 @@ package pack
 import (
 	"slices"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // source is the one source of a change; nil where it is missing.
@@ -23,7 +23,7 @@ func (p *part) source(id string, at place) *figure.Citation {
 // change applies what the packs say of the program's rules: first what they
 // relax, then what they raise, so that the stricter word counts.
 func (a *Addition) change(out *Pack) {
-	ceilings := map[string]assess.Policy{}
+	ceilings := map[string]result.Policy{}
 	for _, p := range a.parts {
 		for id, ceiling := range p.ceilings() {
 			if now, taken := ceilings[id]; !taken || stricter(ceiling, now) {
@@ -33,7 +33,7 @@ func (a *Addition) change(out *Pack) {
 	}
 	for i, r := range out.Rules {
 		if ceiling, ok := ceilings[r.ID]; ok {
-			out.Rules[i] = r.bounded(func(p assess.Policy) assess.Policy { return lower(p, ceiling) })
+			out.Rules[i] = r.bounded(func(p result.Policy) result.Policy { return lower(p, ceiling) })
 		}
 	}
 	for _, p := range a.parts {
@@ -44,8 +44,8 @@ func (a *Addition) change(out *Pack) {
 }
 
 // ceilings are the assess.Policies() to which the pack lowers rules.
-func (p *part) ceilings() map[string]assess.Policy {
-	out := map[string]assess.Policy{}
+func (p *part) ceilings() map[string]result.Policy {
+	out := map[string]result.Policy{}
 	for i, r := range p.records.Relax {
 		if r.Rule == "" {
 			continue
@@ -55,11 +55,11 @@ func (p *part) ceilings() map[string]assess.Policy {
 		if rule == nil || cited == nil || !p.word(r.Unknown, at) {
 			continue
 		}
-		if rule.Protects == assess.ProtectsPeople {
+		if rule.Protects == result.ProtectsPeople {
 			p.problem(at.key("rule"), message.New("pack/change.people_rule", "rule", rule.ID))
 			continue
 		}
-		out[rule.ID] = assess.Policy(r.Unknown)
+		out[rule.ID] = result.Policy(r.Unknown)
 		p.relax(message.New("pack/relaxes.rule", "rule", rule.ID, "policy", r.Unknown), cited.Source)
 	}
 	return out
@@ -73,7 +73,7 @@ func (p *part) raise(r raiseRecord, out *Pack, at place) {
 	i := slices.IndexFunc(out.Rules, func(o *Rule) bool { return o.ID == r.Rule })
 	rule := *out.Rules[i]
 	if r.Unknown != "" && p.word(r.Unknown, at) {
-		rule = *rule.bounded(func(now assess.Policy) assess.Policy { return higher(now, assess.Policy(r.Unknown)) })
+		rule = *rule.bounded(func(now result.Policy) result.Policy { return higher(now, result.Policy(r.Unknown)) })
 	}
 	if rule.IsPermit() && len(r.Bars) > 0 {
 		p.problem(at.key("bars"), message.New("pack/change.permit_bars", "rule", rule.ID))
@@ -105,15 +105,15 @@ func (p *part) theirs(id string, at place) *Rule {
 }
 
 func (p *part) word(policy string, at place) bool {
-	ok := slices.Contains(assess.Policies(), assess.Policy(policy))
+	ok := slices.Contains(result.Policies(), result.Policy(policy))
 	if !ok {
-		p.misspelt(at.key("unknown"), policy, words(assess.Policies()), message.New("pack/no_such.policy", "word", quoted(policy)))
+		p.misspelt(at.key("unknown"), policy, words(result.Policies()), message.New("pack/no_such.policy", "word", quoted(policy)))
 	}
 	return ok
 }
 
 // bounded is the rule with each of its assess.Policies() changed.
-func (r *Rule) bounded(change func(assess.Policy) assess.Policy) *Rule {
+func (r *Rule) bounded(change func(result.Policy) result.Policy) *Rule {
 	out := *r
 	out.Unknown = change(r.Unknown)
 	out.UnknownWhen = slices.Clone(r.UnknownWhen)
@@ -124,18 +124,18 @@ func (r *Rule) bounded(change func(assess.Policy) assess.Policy) *Rule {
 }
 
 // stricter reports whether one policy asks for more than another.
-func stricter(a, b assess.Policy) bool {
-	return slices.Index(assess.Policies(), a) > slices.Index(assess.Policies(), b)
+func stricter(a, b result.Policy) bool {
+	return slices.Index(result.Policies(), a) > slices.Index(result.Policies(), b)
 }
 
-func higher(a, b assess.Policy) assess.Policy {
+func higher(a, b result.Policy) result.Policy {
 	if stricter(a, b) {
 		return a
 	}
 	return b
 }
 
-func lower(a, b assess.Policy) assess.Policy {
+func lower(a, b result.Policy) result.Policy {
 	if stricter(a, b) {
 		return b
 	}
@@ -143,7 +143,7 @@ func lower(a, b assess.Policy) assess.Policy {
 }
 
 // relax notes what the pack relaxes and by which sources, for every report.
-func (p *part) relax(what message.Message, by ...assess.Source) {
+func (p *part) relax(what message.Message, by ...result.Source) {
 	for _, s := range by {
 		what = message.New("pack/relaxes.by", "what", what, "title", s.Title, "edition", s.Edition)
 	}

@@ -3,10 +3,10 @@ package pack
 import (
 	"slices"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // A figureChange is another value that a pack gives a figure.
@@ -102,7 +102,7 @@ func (p *part) peopleFigures() {
 			continue
 		}
 		for _, rule := range p.ours.Rules {
-			if rule.Protects == assess.ProtectsPeople && rule.compares(r.Figure) {
+			if rule.Protects == result.ProtectsPeople && rule.compares(r.Figure) {
 				p.problem(p.place().key("relax").item(i), message.New("pack/change.people_figure", "figure", r.Figure, "rule", rule.ID))
 				break
 			}

@@ -9,6 +9,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 // small is a pack of a few lines with a source to lean on.
@@ -39,17 +40,17 @@ func TestStrictestPackCounts(t *testing.T) {
 	for _, tt := range []struct {
 		name, a, b string
 		share      float64       // shipped: 10 percent, lower is stricter
-		unknown    assess.Policy // shipped: verify
+		unknown    result.Policy // shipped: verify
 	}{
-		{"nothing", "", "", 10, assess.PolicyVerify},
-		{"tightened twice", number("tighten", "5 %"), number("tighten", "7 %"), 5, assess.PolicyVerify},
-		{"relaxed twice", number("relax", "15 %"), number("relax", "20 %"), 15, assess.PolicyVerify},
-		{"tightened and relaxed", number("tighten", "8 %"), number("relax", "20 %"), 8, assess.PolicyVerify},
-		{"raised twice", rule("raise", "presume"), rule("raise", "hold"), 10, assess.PolicyPresume},
-		{"raised to less is nothing", rule("raise", "note"), "", 10, assess.PolicyVerify},
-		{"relaxed", rule("relax", "note"), "", 10, assess.PolicyNote},
-		{"relaxed to more is nothing", rule("relax", "hold"), "", 10, assess.PolicyVerify},
-		{"raised and relaxed", rule("relax", "note"), rule("raise", "hold"), 10, assess.PolicyHold},
+		{"nothing", "", "", 10, result.PolicyVerify},
+		{"tightened twice", number("tighten", "5 %"), number("tighten", "7 %"), 5, result.PolicyVerify},
+		{"relaxed twice", number("relax", "15 %"), number("relax", "20 %"), 15, result.PolicyVerify},
+		{"tightened and relaxed", number("tighten", "8 %"), number("relax", "20 %"), 8, result.PolicyVerify},
+		{"raised twice", rule("raise", "presume"), rule("raise", "hold"), 10, result.PolicyPresume},
+		{"raised to less is nothing", rule("raise", "note"), "", 10, result.PolicyVerify},
+		{"relaxed", rule("relax", "note"), "", 10, result.PolicyNote},
+		{"relaxed to more is nothing", rule("relax", "hold"), "", 10, result.PolicyVerify},
+		{"raised and relaxed", rule("relax", "note"), rule("raise", "hold"), 10, result.PolicyHold},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			a, b := small(t, "town-a", tt.a), small(t, "town-b", tt.b)
@@ -79,7 +80,7 @@ func TestStrictestPackCounts(t *testing.T) {
 func TestRaiseReachesEveryPolicy(t *testing.T) {
 	id := ""
 	for _, r := range countries()["us"].pack.Rules {
-		if len(r.UnknownWhen) > 0 && (r.Unknown == assess.PolicyVerify || r.UnknownWhen[0].Then == assess.PolicyVerify) {
+		if len(r.UnknownWhen) > 0 && (r.Unknown == result.PolicyVerify || r.UnknownWhen[0].Then == result.PolicyVerify) {
 			id = r.ID
 		}
 	}
@@ -89,7 +90,7 @@ func TestRaiseReachesEveryPolicy(t *testing.T) {
 	}
 	r := p.Rule(id)
 	for _, c := range append(r.UnknownWhen, PolicyCase{Then: r.Unknown}) {
-		if c.Then == assess.PolicyVerify || c.Then == assess.PolicyNote {
+		if c.Then == result.PolicyVerify || c.Then == result.PolicyNote {
 			t.Errorf("%s still says %s", id, c.Then)
 		}
 	}

@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 )
 
 // rules compiles the pack's own rules.
@@ -23,7 +23,7 @@ func (p *part) rules() {
 		}
 		out.Local = true
 		p.complete(out, at)
-		if out.IsPermit() || out.Calls != assess.NoPath {
+		if out.IsPermit() || out.Calls != result.NoPath {
 			p.placed = append(p.placed, newcomer{out, r.After, at})
 		}
 		if out.IsPermit() {
@@ -97,7 +97,7 @@ func (p *part) complete(r *Rule, at place) {
 	}
 }
 
-func pathList(paths []assess.PathID) string {
+func pathList(paths []result.PathID) string {
 	var list []string
 	for _, path := range paths {
 		list = append(list, path.String())
@@ -106,8 +106,8 @@ func pathList(paths []assess.PathID) string {
 }
 
 // plain are citations as sources.
-func plain(cited []figure.Citation) []assess.Source {
-	var out []assess.Source
+func plain(cited []figure.Citation) []result.Source {
+	var out []result.Source
 	for _, c := range cited {
 		out = append(out, c.Source)
 	}
@@ -172,12 +172,12 @@ func (p *Pack) between(id string) (from, to float64) {
 // behindPeople refuses a step that would lead where one that protects people,
 // and asks for more, should.
 func (p *part) behindPeople(n newcomer, ours *Pack) {
-	if n.rule.Calls == assess.NoPath || n.rule.Rank == 0 {
+	if n.rule.Calls == result.NoPath || n.rule.Rank == 0 {
 		return
 	}
 	var last *Rule
 	for _, r := range ours.Rules {
-		if r.Protects == assess.ProtectsPeople && r.Rank > n.rule.Rank && r.Calls.Asks() > n.rule.Calls.Asks() && (last == nil || r.Rank > last.Rank) {
+		if r.Protects == result.ProtectsPeople && r.Rank > n.rule.Rank && r.Calls.Asks() > n.rule.Calls.Asks() && (last == nil || r.Rank > last.Rank) {
 			last = r
 		}
 	}

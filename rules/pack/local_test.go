@@ -11,6 +11,7 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 )
 
 const exampleFile = "../../testdata/packs/example-harbour.toml"
@@ -67,10 +68,10 @@ func TestExamplePack(t *testing.T) {
 			t.Errorf("%s is %v by %q, want %v by the pack's source", id, f.Value, f.Source.Title, want)
 		}
 	}
-	if r := p.Rule("slab-moisture-reading"); r.Unknown != assess.PolicyHold || !slices.ContainsFunc(r.Cited, func(c figure.Citation) bool { return c.ID == "example-harbour-ordinance" }) {
+	if r := p.Rule("slab-moisture-reading"); r.Unknown != result.PolicyHold || !slices.ContainsFunc(r.Cited, func(c figure.Citation) bool { return c.ID == "example-harbour-ordinance" }) {
 		t.Errorf("the raised rule says %s, by %v", r.Unknown, r.Cited)
 	}
-	if r := countries()["us"].pack.Rule("slab-moisture-reading"); r.Unknown == assess.PolicyHold {
+	if r := countries()["us"].pack.Rule("slab-moisture-reading"); r.Unknown == result.PolicyHold {
 		t.Error("raising a rule has changed the program's own")
 	}
 	stone, before := p.Rule("example-harbour-stone-upstairs"), p.Rule("thick-stone-on-wood")

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 )
 
 // An edit is one small change to the text of a condition, and what was done.
@@ -21,10 +21,10 @@ var signs = regexp.MustCompile(`"[^"]*"|'[^']*'|&&|\|\||[<>=!]=|[<>!()\[\],*/+-]
 type phrase struct {
 	text   string
 	at     [][]int // first byte and the byte behind, of each word
-	schema *assess.Schema
+	schema *schema.Schema
 }
 
-func newPhrase(text string, schema *assess.Schema) phrase {
+func newPhrase(text string, schema *schema.Schema) phrase {
 	return phrase{text, signs.FindAllStringIndex(text, -1), schema}
 }
 

@@ -5,7 +5,6 @@ import (
 	"sync"
 	"testing"
 
-	"underfoot/assess"
 	"underfoot/assess/check"
 	"underfoot/assess/condition"
 	"underfoot/assess/facts"
@@ -13,6 +12,7 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 )
 
 // A country is the catalogue, the figures and the rules of one region, as the
@@ -24,7 +24,7 @@ type country struct {
 	err       error
 }
 
-func (c *country) read(d *assess.Declaration, text string) (assess.Set, error) {
+func (c *country) read(d *schema.Declaration, text string) (schema.Set, error) {
 	return c.catalogue.Read(d, text, quantity.US)
 }
 

@@ -6,33 +6,34 @@ package pack
 import (
 	"iter"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // A Rule is one record, compiled.
 type Rule struct {
 	ID, Since    string
-	Scope        assess.Scope
+	Scope        schema.Scope
 	Rank         float64 // order among rules that call or permit; 0 for the others
 	Applies      *condition.Condition
 	When         *condition.Condition
-	Unknown      assess.Policy
+	Unknown      result.Policy
 	UnknownWhen  []PolicyCase
-	Protects     assess.Protects
-	Bars         []assess.PathID
+	Protects     result.Protects
+	Bars         []result.PathID
 	BarsThis     bool // of path scope: bars the path that it looks at
-	Permits      []assess.PathID
-	Calls        assess.PathID
+	Permits      []result.PathID
+	Calls        result.PathID
 	Ready        bool                 // of a permit: its direct bond leaves nothing to prepare
 	Ends         bool                 // of a call: somebody else's word starts a new record
-	Alternatives []assess.PathID      // of a permit: other ways that many would go
+	Alternatives []result.PathID      // of a permit: other ways that many would go
 	TakesUp      *condition.Condition // of a zone's remove call: the layers that come up
 	Makes        map[string]string    // what its step makes true beside what the step's record says
 	Reveals      []string             // what its step lays open beside what the step's record says
 	Cautions     []string
-	AtSteps      []assess.PathID // steps at which its cautions stand though it does not call for them
+	AtSteps      []result.PathID // steps at which its cautions stand though it does not call for them
 	Sources      []string
 	Cited        []figure.Citation // what the sources are
 	Value        string            // the fact whose value the finding shows
@@ -47,7 +48,7 @@ type Rule struct {
 // A PolicyCase picks a policy where its condition is a proven yes.
 type PolicyCase struct {
 	When *condition.Condition
-	Then assess.Policy
+	Then result.Policy
 }
 
 // Risk is likelihood and consequence before and after the remedy, in words.
@@ -94,7 +95,7 @@ type Case struct {
 
 // A Step says what a path makes true once it is done and what it lays open.
 type Step struct {
-	Path     assess.PathID
+	Path     result.PathID
 	Ends     bool // somebody else's word starts a new record
 	Makes    map[string]string
 	Reveals  []string
@@ -120,9 +121,9 @@ type Pack struct {
 	ID, Edition string
 	Region      string // the region that it was opened for
 	Rules       []*Rule
-	Steps       map[assess.PathID]*Step
-	Cautions    map[string]assess.Caution
-	Locals      []assess.PackRef      // the packs that were added, by id
+	Steps       map[result.PathID]*Step
+	Cautions    map[string]result.Caution
+	Locals      []result.PackRef      // the packs that were added, by id
 	Words       *condition.Vocabulary // the names that conditions and cases may use
 }
 
@@ -140,4 +141,4 @@ func (p *Pack) Rule(id string) *Rule {
 func (r *Rule) IsPermit() bool { return len(r.Permits) > 0 }
 
 // IsTrouble reports whether the rule states a trouble: it calls or bars.
-func (r *Rule) IsTrouble() bool { return r.Calls != assess.NoPath || len(r.Bars) > 0 || r.BarsThis }
+func (r *Rule) IsTrouble() bool { return r.Calls != result.NoPath || len(r.Bars) > 0 || r.BarsThis }

@@ -4,15 +4,17 @@ import (
 	"slices"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/assess/takeoff"
 )
 
 // amounts are the materials of a step. What may be suspect gets no list: that
 // is for those who are called first.
-func (p *Planner) amounts(s *stage, path assess.PathID) []assess.Quantity {
-	if path == assess.Remove && slices.Contains(s.paths(), assess.TestOrAbate) {
+func (p *Planner) amounts(s *stage, path result.PathID) []result.Quantity {
+	if path == result.Remove && slices.Contains(s.paths(), result.TestOrAbate) {
 		return nil
 	}
 	in := takeoff.Input{
@@ -23,9 +25,9 @@ func (p *Planner) amounts(s *stage, path assess.PathID) []assess.Quantity {
 		AddsPanel: s.addsPanel(), Removed: s.removed(),
 	}
 	if s.zone.HasChoice("tile.setting", "mortar-bed") {
-		in.MortarBed = assess.Yes
+		in.MortarBed = logic.Yes
 	} else if s.zone.HasChoice("tile.setting", "thin-bed") {
-		in.MortarBed = assess.No
+		in.MortarBed = logic.No
 	}
 	if s.shared {
 		in.Area.Lo = 0
@@ -38,7 +40,7 @@ func (p *Planner) amounts(s *stage, path assess.PathID) []assess.Quantity {
 func (s *stage) addsPanel() bool {
 	for i := range s.look.Rulings {
 		r := &s.look.Rulings[i]
-		if r.Rule.Calls != assess.Strengthen || !r.Proven() {
+		if r.Rule.Calls != result.Strengthen || !r.Proven() {
 			continue
 		}
 		for name := range r.Rule.Makes {
@@ -54,8 +56,8 @@ func (s *stage) addsPanel() bool {
 func (s *stage) removed() []takeoff.Layer {
 	var out []takeoff.Layer
 	n := s.takenUp()
-	for i, f := range s.zone.Things(assess.ScopeLayer) {
-		if f.IsRest() || i >= n && f.Stays().Truth != assess.No {
+	for i, f := range s.zone.Things(schema.ScopeLayer) {
+		if f.IsRest() || i >= n && f.Stays().Truth != logic.No {
 			continue
 		}
 		out = append(out, takeoff.Layer{Kinds: f.Words("layer.kind"), Thickness: f.Number("layer.thickness")})

@@ -8,6 +8,9 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/facts"
+	"underfoot/assess/logic"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 )
 
@@ -25,7 +28,7 @@ type Planner struct {
 // A Course is a plan and the floor at its end: as the steps leave it, when the
 // base is laid or somebody else has the word.
 type Course struct {
-	Steps []assess.PlanStep
+	Steps []result.PlanStep
 	Floor *facts.Floor
 	Look  *judge.Evaluation
 }
@@ -50,9 +53,9 @@ func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Evaluation)
 }
 
 // steps goes from look to look; s is the last of them afterwards.
-func (p *Planner) steps(s *stage) []assess.PlanStep {
-	done := map[assess.PathID]bool{}
-	var steps []assess.PlanStep
+func (p *Planner) steps(s *stage) []result.PlanStep {
+	done := map[result.PathID]bool{}
+	var steps []result.PlanStep
 	for {
 		ends := false
 		for _, path := range s.paths() {
@@ -68,14 +71,14 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 				return steps
 			}
 			ends = ends || path.IsBase()
-			if path == assess.FindOut && s.look.Behind != assess.NoPath {
+			if path == result.FindOut && s.look.Behind != result.NoPath {
 				break
 			}
 		}
-		if s.look.Lead == assess.NoPath {
+		if s.look.Lead == result.NoPath {
 			return append(steps, p.otherFinish(s))
 		}
-		if ends || s.number == maxLooks || s.favour && s.look.Lead == assess.FindOut {
+		if ends || s.number == maxLooks || s.favour && s.look.Lead == result.FindOut {
 			return steps
 		}
 		*s = p.next(s)
@@ -86,19 +89,19 @@ func (p *Planner) steps(s *stage) []assess.PlanStep {
 // or a rule that calls for it is proven and says so. Asbestos that was found is
 // for a qualified person, and no mild result is taken in its place; nor is the
 // answer taken as known that says whether an engineer comes before a removal.
-func (p *Planner) ends(s *stage, path assess.PathID) bool {
-	if p.Judge.Pack.Steps[path].Ends || path == assess.FindOut && s.look.Unasked {
+func (p *Planner) ends(s *stage, path result.PathID) bool {
+	if p.Judge.Pack.Steps[path].Ends || path == result.FindOut && s.look.Unasked {
 		return true
 	}
 	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
-		return r.Rule.Ends && r.Rule.Calls == path && r.Outcome.Truth == assess.Yes
+		return r.Rule.Ends && r.Rule.Calls == path && r.Outcome.Truth == logic.Yes
 	})
 }
 
 // goes reports whether the owner takes up a layer that no rule removes.
 func (s *stage) goes() bool {
-	for _, l := range s.zone.Things(assess.ScopeLayer) {
-		if !l.IsRest() && l.Stays().Truth == assess.No {
+	for _, l := range s.zone.Things(schema.ScopeLayer) {
+		if !l.IsRest() && l.Stays().Truth == logic.No {
 			return true
 		}
 	}
@@ -107,22 +110,22 @@ func (s *stage) goes() bool {
 
 // paths are what one look leads to, in working order: every proven step, the
 // leading path, and taking up what the owner does not want to keep.
-func (s *stage) paths() []assess.PathID {
+func (s *stage) paths() []result.PathID {
 	list := slices.Clone(s.look.Steps)
-	if s.look.Lead != assess.NoPath && !slices.Contains(list, s.look.Lead) {
+	if s.look.Lead != result.NoPath && !slices.Contains(list, s.look.Lead) {
 		list = append(list, s.look.Lead)
 	}
-	if s.goes() && !s.look.Untested && !s.look.Unasked && !slices.Contains(list, assess.Remove) {
-		list = append(list, assess.Remove)
+	if s.goes() && !s.look.Untested && !s.look.Unasked && !slices.Contains(list, result.Remove) {
+		list = append(list, result.Remove)
 	}
-	slices.SortFunc(list, func(a, b assess.PathID) int { return int(place(a, s)) - int(place(b, s)) })
+	slices.SortFunc(list, func(a, b result.PathID) int { return int(place(a, s)) - int(place(b, s)) })
 	return list
 }
 
 // place puts finding out before the steps that wait behind it.
-func place(p assess.PathID, s *stage) assess.PathID {
-	if p == assess.FindOut && s.look.Behind != assess.NoPath {
-		return assess.CallService
+func place(p result.PathID, s *stage) result.PathID {
+	if p == result.FindOut && s.look.Behind != result.NoPath {
+		return result.CallService
 	}
 	return p
 }
@@ -133,8 +136,8 @@ func (p *Planner) next(s *stage) stage {
 	zone := &n.job.Areas[0].Zones[0]
 	for _, path := range s.paths() {
 		p.take(s, zone, path)
-		n.favour = n.favour || path == assess.FindOut
-		if path == assess.FindOut && s.look.Behind != assess.NoPath {
+		n.favour = n.favour || path == result.FindOut
+		if path == result.FindOut && s.look.Behind != result.NoPath {
 			break
 		}
 	}

@@ -3,14 +3,14 @@ package plan
 import (
 	"slices"
 
-	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/rules/judge"
 )
 
 // step is one line of the plan.
-func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
+func (p *Planner) step(s *stage, path result.PathID) result.PlanStep {
 	record := p.Judge.Pack.Steps[path]
-	out := assess.PlanStep{Path: path, Text: record.Text.Text, Who: record.Text.Who, Hold: record.Text.Hold, Look: s.number,
+	out := result.PlanStep{Path: path, Text: record.Text.Text, Who: record.Text.Who, Hold: record.Text.Hold, Look: s.number,
 		Verify: slices.Clone(record.Text.Verify), Cautions: slices.Clone(record.Cautions), Quantities: p.amounts(s, path)}
 	if s.number > 1 {
 		out.If = record.Text.Uncovered
@@ -26,14 +26,14 @@ func (p *Planner) step(s *stage, path assess.PathID) assess.PlanStep {
 	if path.IsBase() {
 		p.base(s, &out)
 	}
-	if path == assess.FindOut {
+	if path == result.FindOut {
 		p.findOut(s, &out)
 	}
 	return out
 }
 
 // because gives a step a reason; the first one's sentence stands at the step.
-func (p *Planner) because(out *assess.PlanStep, r *judge.Ruling) {
+func (p *Planner) because(out *result.PlanStep, r *judge.Ruling) {
 	if len(out.Reasons) == 0 {
 		out.Because = p.Describer.Text(r)
 	}
@@ -42,7 +42,7 @@ func (p *Planner) because(out *assess.PlanStep, r *judge.Ruling) {
 
 // base adds what must be looked at before the tile is bought, what the base
 // needs, and the other ways that stand open.
-func (p *Planner) base(s *stage, out *assess.PlanStep) {
+func (p *Planner) base(s *stage, out *result.PlanStep) {
 	out.Needs = slices.Clone(p.Judge.Pack.Steps[out.Path].Text.Needs)
 	var before judge.Missing
 	for i := range s.look.Rulings {
@@ -53,7 +53,7 @@ func (p *Planner) base(s *stage, out *assess.PlanStep) {
 	}
 	out.Before = before.List()
 	for _, st := range s.look.Paths {
-		if st.Path.IsBase() && st.State == assess.PathOpen && st.Path != out.Path {
+		if st.Path.IsBase() && st.State == result.PathOpen && st.Path != out.Path {
 			out.Alternatives = append(out.Alternatives, st.Path)
 		}
 	}
@@ -68,7 +68,7 @@ func (p *Planner) base(s *stage, out *assess.PlanStep) {
 
 // findOut adds the questions that the look waits for, first of them what comes
 // before a removal.
-func (p *Planner) findOut(s *stage, out *assess.PlanStep) {
+func (p *Planner) findOut(s *stage, out *result.PlanStep) {
 	var ask judge.Missing
 	if gate := s.look.Gate(); gate != nil {
 		p.because(out, gate)
@@ -85,7 +85,7 @@ func (p *Planner) findOut(s *stage, out *assess.PlanStep) {
 
 // again says that a step has been taken and is called for once more: the plan
 // goes no further without a new record.
-func (p *Planner) again(s *stage, path assess.PathID) assess.PlanStep {
+func (p *Planner) again(s *stage, path result.PathID) result.PlanStep {
 	out := p.step(s, path)
 	out.Repeats = true
 	return out
@@ -93,8 +93,8 @@ func (p *Planner) again(s *stage, path assess.PathID) assess.PlanStep {
 
 // otherFinish is the end of a plan in which every base is struck out and
 // nothing is left to take up.
-func (p *Planner) otherFinish(s *stage) assess.PlanStep {
-	out := assess.PlanStep{Path: assess.NoPath, Look: s.number}
+func (p *Planner) otherFinish(s *stage) result.PlanStep {
+	out := result.PlanStep{Path: result.NoPath, Look: s.number}
 	for i := range s.look.Rulings {
 		if r := &s.look.Rulings[i]; r.Proven() && (len(r.Rule.Bars) > 0 || r.Rule.BarsThis) {
 			p.because(&out, r)

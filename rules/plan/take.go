@@ -7,10 +7,12 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/facts"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 )
 
 // take changes the zone's record to what it would be with the step done.
-func (p *Planner) take(s *stage, zone *assess.Zone, path assess.PathID) {
+func (p *Planner) take(s *stage, zone *assess.Zone, path result.PathID) {
 	p.makes(s, zone, p.Judge.Pack.Steps[path].Makes, "")
 	for i := range s.look.Rulings {
 		r := &s.look.Rulings[i]
@@ -19,11 +21,11 @@ func (p *Planner) take(s *stage, zone *assess.Zone, path assess.PathID) {
 		}
 	}
 	switch path {
-	case assess.Remove:
-		for i := range zone.Lists[assess.ScopeLayer][:s.takenUp()] {
-			assume(&zone.Lists[assess.ScopeLayer][i].Assumed, "layer.coming_out", assess.SetYes)
+	case result.Remove:
+		for i := range zone.Lists[schema.ScopeLayer][:s.takenUp()] {
+			assume(&zone.Lists[schema.ScopeLayer][i].Assumed, "layer.coming_out", schema.SetYes)
 		}
-	case assess.FindOut:
+	case result.FindOut:
 		closeLists(zone)
 	}
 }
@@ -33,8 +35,8 @@ func closeLists(zone *assess.Zone) {
 	if zone.Answers == nil {
 		zone.Answers = assess.Answers{}
 	}
-	for _, list := range assess.ListScopes {
-		zone.Answers[assess.CompleteField(list)] = assess.Answer{Set: assess.SetYes, Basis: assess.Assumed}
+	for _, list := range schema.ListScopes {
+		zone.Answers[assess.CompleteField(list)] = assess.Answer{Set: schema.SetYes, Basis: assess.Assumed}
 	}
 }
 
@@ -43,7 +45,7 @@ func closeLists(zone *assess.Zone) {
 // engineer is asked about, or all of them.
 func (s *stage) takenUp() int {
 	layers := s.layers()
-	if s.look.By == nil && s.look.Lead == assess.Remove {
+	if s.look.By == nil && s.look.Lead == result.Remove {
 		for n, frame := range layers {
 			if slices.Contains(s.look.Guarded, frame.ID()) {
 				return n
@@ -66,7 +68,7 @@ func lastIndex(list []bool) int {
 
 // layers are those that the record names, from the top.
 func (s *stage) layers() []*facts.Frame {
-	return s.zone.Things(assess.ScopeLayer)[:len(s.job.Areas[0].Zones[0].Lists[assess.ScopeLayer])]
+	return s.zone.Things(schema.ScopeLayer)[:len(s.job.Areas[0].Zones[0].Lists[schema.ScopeLayer])]
 }
 
 // makes assumes the values of a record: a zone's fact for the zone, an item's
@@ -80,7 +82,7 @@ func (p *Planner) makes(s *stage, zone *assess.Zone, values map[string]string, i
 		set, ok := p.value(s, d, text)
 		switch {
 		case !ok:
-		case d.Scope == assess.ScopeZone:
+		case d.Scope == schema.ScopeZone:
 			assume(&zone.Assumed, name, set)
 		case d.Scope.Listed():
 			for _, it := range meant(zone.Lists[d.Scope], item) {
@@ -102,16 +104,16 @@ func meant(items []assess.Item, id string) []*assess.Item {
 	return all
 }
 
-func assume(m *map[string]assess.Set, name string, set assess.Set) {
+func assume(m *map[string]schema.Set, name string, set schema.Set) {
 	if *m == nil {
-		*m = map[string]assess.Set{}
+		*m = map[string]schema.Set{}
 	}
 	(*m)[name] = set
 }
 
 // value reads what a record makes true: a value, or `=` and the name of a fact
 // or figure to copy.
-func (p *Planner) value(s *stage, d *assess.Declaration, text string) (assess.Set, bool) {
+func (p *Planner) value(s *stage, d *schema.Declaration, text string) (schema.Set, bool) {
 	name, copied := strings.CutPrefix(text, "=")
 	if !copied {
 		set, err := p.Describer.Catalogue.Read(d, text, quantity.US)
@@ -119,11 +121,11 @@ func (p *Planner) value(s *stage, d *assess.Declaration, text string) (assess.Se
 	}
 	if id, ok := strings.CutPrefix(name, "figure."); ok {
 		f, ok := p.Describer.Figures.Figure(id)
-		return assess.Set{Range: quantity.Point(f.Value)}, ok
+		return schema.Set{Range: quantity.Point(f.Value)}, ok
 	}
 	f, ok := p.Judge.Schema.Lookup(name)
 	if !ok {
-		return assess.Set{}, false
+		return schema.Set{}, false
 	}
 	return s.zone.Fact(f).Set, true
 }

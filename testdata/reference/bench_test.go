@@ -5,8 +5,8 @@ import (
 
 	"cel.dev/cel-go/cel"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/schema"
 )
 
 // Both benchmarks evaluate the same 500 conditions with every fact known; run
@@ -15,7 +15,7 @@ import (
 //	go test -run '^$' -bench Evaluation .
 func BenchmarkEvaluationOurs(b *testing.B) {
 	s, ours, _ := evaluations(b)
-	var reader assess.Reader = s
+	var reader schema.Reader = s
 	for b.Loop() {
 		for _, c := range ours {
 			c.Eval(reader)

@@ -9,9 +9,10 @@ import (
 	"cel.dev/cel-go/cel"
 	"cel.dev/cel-go/common/types"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/logic"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 var worlds = flag.Int("worlds", 220, "schemas to draw; each has 500 conditions")
@@ -60,7 +61,7 @@ func (c *comparison) environment() *cel.Env {
 	var options []cel.EnvOption
 	for _, d := range c.schema.All() {
 		kind := cel.StringType
-		if d.Kind == assess.KindQuantity {
+		if d.Kind == schema.KindQuantity {
 			kind = cel.DoubleType
 		}
 		options = append(options, cel.Variable(d.ID, kind))
@@ -114,7 +115,7 @@ func (c *comparison) compare(seed int, ours, theirs string, compiled *condition.
 	got := compiled.Eval(s.without(unknown)).Truth
 	want := c.reference(program, s, unknown)
 	switch {
-	case want == assess.Open && len(unknown) > 0:
+	case want == logic.Open && len(unknown) > 0:
 		c.open++ // ours may settle it: it tries the possible values
 		return
 	case len(unknown) == 0:
@@ -125,7 +126,7 @@ func (c *comparison) compare(seed int, ours, theirs string, compiled *condition.
 	}
 }
 
-func (c *comparison) reference(program cel.Program, s state, unknown []string) assess.Truth {
+func (c *comparison) reference(program cel.Program, s state, unknown []string) logic.Truth {
 	var patterns []*cel.AttributePatternType
 	for _, name := range unknown {
 		patterns = append(patterns, cel.AttributePattern(name))
@@ -139,38 +140,38 @@ func (c *comparison) reference(program cel.Program, s state, unknown []string) a
 	case err != nil:
 		c.Fatal(err)
 	case types.IsUnknown(out):
-		return assess.Open
+		return logic.Open
 	case out == types.True:
-		return assess.Yes
+		return logic.Yes
 	}
-	return assess.No
+	return logic.No
 }
 
 // A state is a value for every fact and figure, in the form of each side.
 type state struct {
-	schema *assess.Schema
-	facts  []assess.Fact
+	schema *schema.Schema
+	facts  []schema.Fact
 	values map[string]any
 }
 
-func (s state) Fact(f assess.FactID) assess.Fact { return s.facts[f] }
+func (s state) Fact(f schema.FactID) schema.Fact { return s.facts[f] }
 
 // without is the state with some facts not known.
 func (s state) without(unknown []string) state {
-	s.facts = append([]assess.Fact(nil), s.facts...)
+	s.facts = append([]schema.Fact(nil), s.facts...)
 	for _, name := range unknown {
 		f, _ := s.schema.Lookup(name)
 		s.facts[f].Set = s.schema.Decl(f).Full()
-		s.facts[f].Deps = assess.DependOn(assess.Ref(f))
+		s.facts[f].Deps = logic.DependOn(logic.Ref(f))
 	}
 	return s
 }
 
 func (c *comparison) state() state {
-	s := state{schema: c.schema, facts: make([]assess.Fact, c.schema.Len()), values: map[string]any{}}
+	s := state{schema: c.schema, facts: make([]schema.Fact, c.schema.Len()), values: map[string]any{}}
 	for i, d := range c.schema.All() {
-		s.facts[i].Presence = assess.Proven
-		if d.Kind == assess.KindQuantity {
+		s.facts[i].Presence = logic.Proven
+		if d.Kind == schema.KindQuantity {
 			v := c.value()
 			s.facts[i].Set.Range, s.values[d.ID] = quantity.Point(v), v
 			continue

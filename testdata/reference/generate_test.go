@@ -5,17 +5,17 @@ import (
 	"math/rand/v2"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
 	"underfoot/assess/figure"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // A world is a random schema with its figures and everything that draws from
 // them. The same seed gives the same world and conditions.
 type world struct {
 	*rand.Rand
-	schema  *assess.Schema
+	schema  *schema.Schema
 	figures figures
 	shared  *condition.Vocabulary
 	sets    map[string][]family // of a choice
@@ -41,23 +41,23 @@ func (f figures) IDs() []string {
 func newWorld(seed uint64) *world {
 	w := &world{Rand: rand.New(rand.NewPCG(seed, 0)), figures: figures{}}
 	dims := []quantity.Dimension{quantity.Length, quantity.Number, quantity.Percent, quantity.Year}
-	var list []assess.Declaration
+	var list []schema.Declaration
 	for i, d := range dims {
 		for j := range 3 {
-			list = append(list, assess.Declaration{ID: fmt.Sprintf("joist.n%d_%d", i, j), Kind: assess.KindQuantity, Dimension: d,
+			list = append(list, schema.Declaration{ID: fmt.Sprintf("joist.n%d_%d", i, j), Kind: schema.KindQuantity, Dimension: d,
 				Bounds: quantity.Range{Lo: 1, Hi: 1000}, Always: j == 0 || w.IntN(2) == 0})
 		}
 		w.figures[fmt.Sprintf("f%d", i)] = figure.Figure{Dimension: d, Value: w.value()}
 	}
 	for j := range 3 {
-		list = append(list, assess.Declaration{ID: fmt.Sprintf("layer.yes_%d", j), Kind: assess.KindYesNo, Choices: assess.YesNoChoices, Always: w.IntN(2) == 0})
-		d := assess.Declaration{ID: fmt.Sprintf("zone.choice_%d", j), Kind: assess.KindChoice, Always: w.IntN(2) == 0}
+		list = append(list, schema.Declaration{ID: fmt.Sprintf("layer.yes_%d", j), Kind: schema.KindYesNo, Choices: schema.YesNoChoices, Always: w.IntN(2) == 0})
+		d := schema.Declaration{ID: fmt.Sprintf("zone.choice_%d", j), Kind: schema.KindChoice, Always: w.IntN(2) == 0}
 		for k := range 2 + w.IntN(40) {
 			d.Choices = append(d.Choices, fmt.Sprintf("word-%d", k))
 		}
 		list = append(list, d)
 	}
-	w.schema = assess.NewSchema(list)
+	w.schema = schema.NewSchema(list)
 	w.share()
 	return w
 }
@@ -104,7 +104,7 @@ func (w *world) atom(depth int, negated bool) expression {
 }
 
 // fact draws a fact that fits; ok is false where the schema has none.
-func (w *world) fact(fits func(*assess.Declaration) bool) (*assess.Declaration, bool) {
+func (w *world) fact(fits func(*schema.Declaration) bool) (*schema.Declaration, bool) {
 	all := w.schema.All()
 	for _, i := range w.Perm(len(all)) {
 		if fits(&all[i]) {
@@ -115,7 +115,7 @@ func (w *world) fact(fits func(*assess.Declaration) bool) (*assess.Declaration, 
 }
 
 func (w *world) choiceAtom(negated bool) (expression, bool) {
-	d, ok := w.fact(func(d *assess.Declaration) bool { return d.Kind != assess.KindQuantity && (d.Always || !negated) })
+	d, ok := w.fact(func(d *schema.Declaration) bool { return d.Kind != schema.KindQuantity && (d.Always || !negated) })
 	if !ok {
 		return expression{}, false
 	}
@@ -134,7 +134,7 @@ func (w *world) choiceAtom(negated bool) (expression, bool) {
 }
 
 // words are n of a choice's words, in quotes of either kind.
-func (w *world) words(d *assess.Declaration, n int) string {
+func (w *world) words(d *schema.Declaration, n int) string {
 	parts := make([]string, n)
 	for i, j := range w.Perm(len(d.Choices))[:n] {
 		parts[i] = []string{`"`, `'`}[w.IntN(2)]

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 )
 
 // numberAtom compares two expressions of one dimension, at least one of which
@@ -85,8 +85,8 @@ func (w *world) simple(dim quantity.Dimension, negated bool) expression {
 			}
 		}
 	}
-	d, ok := w.fact(func(d *assess.Declaration) bool {
-		return d.Kind == assess.KindQuantity && d.Dimension == dim && (d.Always || !negated)
+	d, ok := w.fact(func(d *schema.Declaration) bool {
+		return d.Kind == schema.KindQuantity && d.Dimension == dim && (d.Always || !negated)
 	})
 	if !ok {
 		return w.constant(dim)

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"underfoot/assess"
 	"underfoot/assess/condition"
+	"underfoot/assess/schema"
 )
 
 // A family is words of a choice under a name.
@@ -27,7 +27,7 @@ func (w *world) share() {
 	w.sets = map[string][]family{}
 	var d condition.Definitions
 	for i, f := range w.schema.All() {
-		if f.Kind != assess.KindChoice {
+		if f.Kind != schema.KindChoice {
 			continue
 		}
 		cut := 1 + w.IntN(len(f.Choices)-1)
@@ -64,7 +64,7 @@ func (w *world) part(negated bool) (expression, bool) {
 }
 
 // among tests a choice against a set, a list with a set in it, or none of either.
-func (w *world) among(d *assess.Declaration) expression {
+func (w *world) among(d *schema.Declaration) expression {
 	list := w.words(d, 1+w.IntN(len(d.Choices)))
 	ours, theirs := "["+list+"]", "["+list+"]"
 	if sets := w.sets[d.ID]; len(sets) > 0 {

@@ -7,8 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/reports"
 	"underfoot/reports/data"
 	"underfoot/reports/text"
@@ -36,7 +36,7 @@ func (a *app) assessCommand() *cobra.Command {
 				if err := a.print(r, asJSON, all); err != nil {
 					return err
 				}
-				if gate && r.Verdict > assess.Prepare {
+				if gate && r.Verdict > result.Prepare {
 					return errGate
 				}
 				return nil
@@ -75,7 +75,7 @@ type told struct{ error }
 // Unwrap is the error itself, for its exit code.
 func (t *told) Unwrap() error { return t.error }
 
-func (a *app) print(r *assess.Result, asJSON, all bool) error {
+func (a *app) print(r *result.Result, asJSON, all bool) error {
 	if asJSON {
 		return data.Write(a.Out, r, data.Options{All: all})
 	}
@@ -83,7 +83,7 @@ func (a *app) print(r *assess.Result, asJSON, all bool) error {
 }
 
 // printBrief prints the outcome alone, and where the rest of it is.
-func (a *app) printBrief(r *assess.Result, name string) error {
+func (a *app) printBrief(r *result.Result, name string) error {
 	v := reports.NewView(r, reports.Options{Units: r.Units})
 	v.Sections = slices.DeleteFunc(v.Sections, func(s reports.Section) bool {
 		return s.ID != reports.SummarySection && s.ID != reports.RoomsSection
@@ -96,7 +96,7 @@ func (a *app) printBrief(r *assess.Result, name string) error {
 }
 
 // printText prints the findings for a terminal or a pipe, a note first.
-func (a *app) printText(r *assess.Result, note string, all bool) error {
+func (a *app) printText(r *result.Result, note string, all bool) error {
 	v := reports.NewView(r, reports.Options{Units: r.Units, Note: note})
 	return text.Write(a.Out, v, text.Options{Width: a.Width(), Color: a.Color(), All: all})
 }

@@ -7,6 +7,7 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/record"
+	"underfoot/assess/result"
 	"underfoot/cmd/internal/disk"
 	"underfoot/rules"
 	"underfoot/rules/pack"
@@ -110,14 +111,14 @@ func (a *app) withRules(name string, doc *record.Document) (*file, error) {
 }
 
 // assess is the whole answer to a file.
-func (a *app) assess(f *file) *assess.Result {
+func (a *app) assess(f *file) *result.Result {
 	r := f.engine.Assess(f.doc.Job(), a.today)
 	r.File = f.name
 	return r
 }
 
 // explained is the whole answer with what decided its findings.
-func (a *app) explained(f *file) *assess.Result {
+func (a *app) explained(f *file) *result.Result {
 	r := f.engine.Judge(f.doc.Job(), a.today).Explained()
 	r.File = f.name
 	return r

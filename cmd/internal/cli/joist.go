@@ -12,6 +12,7 @@ import (
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/result"
 	"underfoot/assess/structure"
 	"underfoot/reports"
 	"underfoot/reports/data"
@@ -110,13 +111,13 @@ func (a *app) joist(f *joistFlags) error {
 }
 
 // joistSheet is the analysis as a reader gets it.
-func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t *figure.Table) *assess.JoistSheet {
+func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t *figure.Table) *result.JoistSheet {
 	an := structure.Analyze(m, loads, b, t)
-	s := &assess.JoistSheet{Outcome: an.Outcome, Refusal: an.Refusal, Deflection: an.Deflection, LongTerm: an.LongTerm,
+	s := &result.JoistSheet{Outcome: an.Outcome, Refusal: an.Refusal, Deflection: an.Deflection, LongTerm: an.LongTerm,
 		Live: an.Live, Total: an.Total, Limit: an.Bound.Ratio, Least: an.Least, Margin: an.Margin, Span: m.Span, LimitLoad: "live",
 		Share: an.Share, Bending: an.Bending, Shear: an.Shear, Deciding: an.Deciding.Text, Assumed: an.Assumed, Notes: an.Notes,
 		Sources: an.Sources, Sheets: an.Sheets, Options: structure.Options(m, loads, b, t), NoHelp: structure.NoHelp()}
-	if an.Outcome != assess.CheckRefused {
+	if an.Outcome != result.CheckRefused {
 		s.LoadTest = structure.LoadTestMethod()
 	}
 	if an.Bound.Load == structure.TotalLoad {
@@ -131,14 +132,14 @@ func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t 
 type joistReader struct {
 	*app
 	flags    *joistFlags
-	inputs   []assess.Said
+	inputs   []result.Said
 	problems assess.Problems
 }
 
 // note keeps what was given by a flag, for the head of the printout.
 func (r *joistReader) note(flag, value string) {
 	if value != "" {
-		r.inputs = append(r.inputs, assess.Said{Label: r.say("cli/joist.given." + strings.ReplaceAll(flag, "-", "_")), Value: value})
+		r.inputs = append(r.inputs, result.Said{Label: r.say("cli/joist.given." + strings.ReplaceAll(flag, "-", "_")), Value: value})
 	}
 }
 
@@ -243,7 +244,7 @@ func (r *joistReader) test() (test structure.LoadTest, tested bool) {
 }
 
 // addTest says how the load test stands to the sum, and uses it where it is better.
-func (r *joistReader) addTest(s *assess.JoistSheet, m structure.Measured) {
+func (r *joistReader) addTest(s *result.JoistSheet, m structure.Measured) {
 	for _, said := range []message.Message{m.Refusal, m.Text} {
 		if !said.IsZero() {
 			s.Notes = append([]message.Message{said}, s.Notes...)

@@ -8,8 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/cmd/internal/disk"
 	"underfoot/reports"
 	"underfoot/reports/data"
@@ -45,7 +45,7 @@ func (a *app) reportCommand() *cobra.Command {
 
 // write renders a result by the ending of the file's name and puts it in
 // place whole, or not at all.
-func (a *app) write(r *assess.Result, out, paper, note string) error {
+func (a *app) write(r *result.Result, out, paper, note string) error {
 	rendered, err := render(r, out, paper, note)
 	if err != nil {
 		return err
@@ -59,7 +59,7 @@ func (a *app) write(r *assess.Result, out, paper, note string) error {
 
 func (a *app) wrote(file string) { fmt.Fprintln(a.Err, a.say("cli/problem.wrote", "file", file)) }
 
-func render(r *assess.Result, out, paper, note string) ([]byte, error) {
+func render(r *result.Result, out, paper, note string) ([]byte, error) {
 	v := reports.NewView(r, reports.Options{Units: r.Units, Note: note})
 	var b bytes.Buffer
 	var err error

@@ -7,10 +7,11 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/cmd/internal/console"
 )
 
-func demoResult(t *testing.T) *assess.Result {
+func demoResult(t *testing.T) *result.Result {
 	t.Helper()
 	a := &app{Streams: console.Over(nil, nil, nil, func(string) string { return "" }), engines: engines{}, language: message.English(), today: "2026-05-04"}
 	f, err := a.parse("demo.yaml", demoRecord)

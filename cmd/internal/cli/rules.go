@@ -7,8 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"underfoot/assess"
 	"underfoot/assess/message"
+	"underfoot/assess/result"
 	"underfoot/rules"
 	"underfoot/rules/pack"
 )
@@ -45,7 +45,7 @@ func (a *app) rulesList() *cobra.Command {
 // effects is what a rule does where it holds.
 func (a *app) effects(r *pack.Rule) string {
 	var parts []string
-	if r.Calls != assess.NoPath {
+	if r.Calls != result.NoPath {
 		parts = append(parts, a.say("cli/list.calls", "paths", r.Calls))
 	}
 	if len(r.Permits) > 0 {
@@ -63,7 +63,7 @@ func (a *app) effects(r *pack.Rule) string {
 	return strings.Join(parts, "; ")
 }
 
-func words(paths []assess.PathID) string {
+func words(paths []result.PathID) string {
 	list := make([]string, len(paths))
 	for i, p := range paths {
 		list[i] = p.String()

@@ -13,6 +13,7 @@ import (
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/assess/record"
+	"underfoot/assess/schema"
 	"underfoot/cmd/internal/disk"
 )
 
@@ -113,12 +114,12 @@ func setWhole(doc *record.Document, c *question.Catalogue, target, value string)
 		return true, problems
 	}
 	if value == "none" {
-		if scope, ok := assess.ParseScope(last); ok && scope.Listed() {
+		if scope, ok := schema.ParseScope(last); ok && scope.Listed() {
 			return true, setEmpty(doc, c, target, scope)
 		}
 	}
 	if value == "remove" && len(words) >= 2 {
-		if scope, ok := assess.ParseScope(words[len(words)-2]); ok && scope.Listed() {
+		if scope, ok := schema.ParseScope(words[len(words)-2]); ok && scope.Listed() {
 			addr, _, problems := locate(doc, c, target+".kind")
 			if len(problems) > 0 {
 				return true, problems
@@ -152,7 +153,7 @@ func setFamily(doc *record.Document, c *question.Catalogue, target, family strin
 	return asProblems(doc.PutFamily(addr.Area, addr.Zone, family, assess.Answer{Reply: reply}), target)
 }
 
-func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope assess.Scope) assess.Problems {
+func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope schema.Scope) assess.Problems {
 	addr, _, problems := locate(doc, c, target+".complete")
 	if len(problems) > 0 {
 		return problems
@@ -160,10 +161,10 @@ func setEmpty(doc *record.Document, c *question.Catalogue, target string, scope 
 	if n := len(itemsAt(doc.Job(), addr, scope)); n > 0 {
 		return refuse(target, message.New("cli/set.items", "n", n), message.New("cli/set.drop_hint", "list", target))
 	}
-	return put(doc, addr, assess.Answer{Set: assess.SetYes, Text: "yes"})
+	return put(doc, addr, assess.Answer{Set: schema.SetYes, Text: "yes"})
 }
 
-func itemsAt(job *assess.Job, addr assess.Address, scope assess.Scope) []assess.Item {
+func itemsAt(job *assess.Job, addr schema.Address, scope schema.Scope) []assess.Item {
 	zone := job.Area(addr.Area).Zone(addr.Zone)
 	if zone == nil {
 		return nil
@@ -198,8 +199,8 @@ func withDetail(a *assess.Answer, detail, value string) (ok bool) {
 	return true
 }
 
-func locate(doc *record.Document, c *question.Catalogue, target string) (assess.Address, *question.Question, assess.Problems) {
-	addr, err := assess.ParseAddress(target)
+func locate(doc *record.Document, c *question.Catalogue, target string) (schema.Address, *question.Question, assess.Problems) {
+	addr, err := schema.ParseAddress(target)
 	if err != nil {
 		return addr, nil, refuse(target, message.Of(err), message.New("cli/set.address_hint"))
 	}
@@ -248,7 +249,7 @@ func readAnswer(doc *record.Document, c *question.Catalogue, q *question.Questio
 	return assess.Answer{Set: set, Text: value}, nil
 }
 
-func put(doc *record.Document, addr assess.Address, a assess.Answer) assess.Problems {
+func put(doc *record.Document, addr schema.Address, a assess.Answer) assess.Problems {
 	return asProblems(doc.Put(addr, a), addr.String())
 }
 

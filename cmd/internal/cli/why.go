@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"underfoot/assess"
+	"underfoot/assess/schema"
 	"underfoot/rules"
 )
 
@@ -60,7 +60,7 @@ func (a *app) reason(r *rules.Reason) {
 	}
 }
 
-func missing(list []assess.Address) string {
+func missing(list []schema.Address) string {
 	texts := make([]string, len(list))
 	for i, m := range list {
 		texts[i] = m.Local()

@@ -14,6 +14,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules/interview"
 )
 
@@ -103,7 +104,7 @@ func (a *Asker) standing(p interview.Prompt) string {
 	if p.Form == interview.Family {
 		var said []string
 		for i, stood := range p.Stood {
-			if stood.Reply != assess.Given || stood.Set == assess.SetYes {
+			if stood.Reply != assess.Given || stood.Set == schema.SetYes {
 				said = append(said, p.Members[i].Text.Label+": "+cmp.Or(stood.Reply.String(), stood.Text))
 			}
 		}
@@ -116,7 +117,7 @@ func (a *Asker) standing(p interview.Prompt) string {
 }
 
 // about names the item that a question is about: `layer l2: `.
-func about(addr assess.Address) string {
+func about(addr schema.Address) string {
 	if addr.Item == "" {
 		return ""
 	}

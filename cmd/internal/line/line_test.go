@@ -9,6 +9,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules"
 	"underfoot/rules/interview"
 )
@@ -50,7 +51,7 @@ func TestAFamilyIsAnsweredAsOne(t *testing.T) {
 		_, saved, _ := talk(t, empty(), line)
 		var yes []string
 		for _, c := range saved {
-			if c.Answer.Set == assess.SetYes {
+			if c.Answer.Set == schema.SetYes {
 				yes = append(yes, c.Address.Short())
 			}
 		}
@@ -77,7 +78,7 @@ func TestAListGrowsAndShrinks(t *testing.T) {
 			kind = c.Answer
 		}
 	}
-	if len(kind.Set.Words(&assess.Declaration{Choices: make([]string, 64)})) != 2 || kind.Text != "lino" {
+	if len(kind.Set.Words(&schema.Declaration{Choices: make([]string, 64)})) != 2 || kind.Text != "lino" {
 		t.Errorf("lino became %+v, want sheet vinyl or linoleum", kind)
 	}
 }
@@ -87,7 +88,7 @@ func TestBackAsksTheLastQuestionAgain(t *testing.T) {
 	if strings.Count(printed, "Is any of this so now?") != 2 {
 		t.Errorf("back did not ask again:\n%s", printed)
 	}
-	if last := saved[len(saved)-5]; last.Address.Short() != "danger.gas" || last.Answer.Set != assess.SetYes {
+	if last := saved[len(saved)-5]; last.Address.Short() != "danger.gas" || last.Answer.Set != schema.SetYes {
 		t.Errorf("the second answer is not taken: %+v", saved)
 	}
 	if first, _, _ := talk(t, empty(), "back", "stop"); !strings.Contains(first, "This is the first question.") {
@@ -99,7 +100,7 @@ func TestBackAsksTheLastQuestionAgain(t *testing.T) {
 func wooden(t *testing.T) *assess.Job {
 	t.Helper()
 	j := empty().Normal()
-	j.Areas[0].Zones[0].Answers = assess.Answers{"zone.base": {Set: assess.Set{Mask: 1}}, "joist.member": {Set: assess.Set{Mask: 1}}}
+	j.Areas[0].Zones[0].Answers = assess.Answers{"zone.base": {Set: schema.Set{Mask: 1}}, "joist.member": {Set: schema.Set{Mask: 1}}}
 	return j
 }
 
@@ -113,7 +114,7 @@ func TestUnclearNumbersAreAskedBack(t *testing.T) {
 	a := &Asker{In: strings.NewReader("1\n"), Out: &out, Language: message.English(), System: quantity.US,
 		Session: interview.New(wooden(t), e.Catalogue, message.English(), judging(e))}
 	a.begin()
-	p := interview.Prompt{Question: q, Address: assess.Address{Area: "the-room", Zone: "main", Topic: "joist", Field: "spacing"}}
+	p := interview.Prompt{Question: q, Address: schema.Address{Area: "the-room", Zone: "main", Topic: "joist", Field: "spacing"}}
 	changes, problem, err := a.take(p, "16' OC")
 	if err != nil || problem != "" || len(changes) != 1 || changes[0].Answer.Set.Range != quantity.Point(16) {
 		t.Errorf("16' OC, first reading picked: %+v, %q, %v\n%s", changes, problem, err, out.String())
@@ -129,7 +130,7 @@ func TestAYearIsAskedHowItIsKnown(t *testing.T) {
 	a := &Asker{In: strings.NewReader("9\n1\n"), Out: &out, Language: message.English(), System: quantity.US,
 		Session: interview.New(empty(), e.Catalogue, message.English(), judging(e))}
 	a.begin()
-	p := interview.Prompt{Question: e.Catalogue.Find("layer.year"), Address: assess.Address{Area: "the-room", Zone: "main", Topic: "layer", Item: "l1", Field: "year"}}
+	p := interview.Prompt{Question: e.Catalogue.Find("layer.year"), Address: schema.Address{Area: "the-room", Zone: "main", Topic: "layer", Item: "l1", Field: "year"}}
 	changes, _, err := a.take(p, "1998")
 	if err != nil || changes[0].Answer.Basis != assess.Document {
 		t.Errorf("%+v, %v", changes, err)

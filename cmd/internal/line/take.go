@@ -8,9 +8,11 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 	"underfoot/rules/interview"
 )
 
@@ -97,7 +99,7 @@ func (a *Asker) takeList(p interview.Prompt, word string) ([]interview.Change, s
 	case "add":
 		return a.Session.Add(p), "", nil
 	case "yes", "none":
-		return a.Session.Answer(p, assess.Answer{Set: assess.SetYes, Text: "yes"}), "", nil
+		return a.Session.Answer(p, assess.Answer{Set: schema.SetYes, Text: "yes"}), "", nil
 	}
 	return nil, a.Language.Text("line/none.list", "given", strconv.Quote(word)), nil
 }
@@ -108,24 +110,24 @@ func (a *Asker) takeFamily(p interview.Prompt, words string, reply assess.Reply)
 	if reply != assess.Given {
 		return a.Session.AnswerFamily(p, slices.Repeat([]assess.Answer{{Reply: reply}}, len(p.Members))), "", nil
 	}
-	so := map[int]assess.Truth{}
+	so := map[int]logic.Truth{}
 	for _, word := range strings.Split(words, ",") {
 		word, doubt := strings.CutPrefix(strings.TrimSpace(word), "?")
 		i := member(p, a.pick(p, word))
 		switch {
 		case i >= 0 && doubt:
-			so[i] = assess.Open
+			so[i] = logic.Open
 		case i >= 0:
-			so[i] = assess.Yes
+			so[i] = logic.Yes
 		case !strings.EqualFold(words, "none"):
 			return nil, a.Language.Text("line/none.family", "given", strconv.Quote(word)), nil
 		}
 	}
-	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) assess.Truth {
+	return a.Session.AnswerFamily(p, p.MemberAnswers(func(i int) logic.Truth {
 		if t, said := so[i]; said {
 			return t
 		}
-		return assess.No
+		return logic.No
 	})), "", nil
 }
 

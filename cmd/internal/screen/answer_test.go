@@ -7,6 +7,7 @@ import (
 
 	"underfoot/assess"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules/interview"
 )
 
@@ -110,7 +111,7 @@ type growing struct{ script }
 
 func (g growing) judge(job *assess.Job) interview.Judgment {
 	var list script
-	for _, item := range job.Normal().Areas[0].Zones[0].Lists[assess.ScopeLayer] {
+	for _, item := range job.Normal().Areas[0].Zones[0].Lists[schema.ScopeLayer] {
 		c := g.script[0]
 		c.Address.Item, c.Address.Field = item.ID, "kind"
 		list = append(list, c)
@@ -122,14 +123,14 @@ func TestAListGrowsAndIsClosed(t *testing.T) {
 	s := sit(t, growing{wants(t, "layer.complete")})
 	s.sees("Add one", "There is none")
 	s.choose("Add one").press("enter")
-	if address, a := s.last(); address != "layer.complete" || a.Set != assess.SetNo {
+	if address, a := s.last(); address != "layer.complete" || a.Set != schema.SetNo {
 		t.Errorf("adding says %s %+v", address, a)
 	}
 	s.sees("layer l1: What is this layer")
 	s.choose("Cork").press("enter")
 	s.sees("Are these all the layers", "1. Cork", "Yes, these are all")
 	s.choose("Yes, these are all").press("enter")
-	if address, a := s.last(); address != "layer.complete" || a.Set != assess.SetYes {
+	if address, a := s.last(); address != "layer.complete" || a.Set != schema.SetYes {
 		t.Errorf("closing says %s %+v", address, a)
 	}
 }

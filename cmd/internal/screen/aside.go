@@ -6,6 +6,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/plaintext"
 	"underfoot/assess/quantity"
+	"underfoot/assess/schema"
 	"underfoot/rules/interview"
 )
 
@@ -111,7 +112,7 @@ func (m *model) markWords(text string) {
 func (m *model) standing() (label string, ok bool) {
 	p := m.prompt
 	switch {
-	case !p.Answered || p.Form == interview.List && p.Before.Set == assess.SetNo && p.Before.Reply == assess.Given:
+	case !p.Answered || p.Form == interview.List && p.Before.Set == schema.SetNo && p.Before.Reply == assess.Given:
 		return "", false
 	case p.Form == interview.Family:
 		return m.standingFamily(), true
@@ -119,7 +120,7 @@ func (m *model) standing() (label string, ok bool) {
 		return m.replyLabel(p.Before.Reply), true
 	case p.Form == interview.List:
 		return m.say("interview/replies.complete"), true
-	case p.Question.Decl.Kind == assess.KindYesNo && p.Before.Set != p.Question.Decl.Full():
+	case p.Question.Decl.Kind == schema.KindYesNo && p.Before.Set != p.Question.Decl.Full():
 		return m.choiceLabel(p.Question, p.Before.Set.Words(p.Question.Decl)[0]), true
 	}
 	return plaintext.Line(m.Session.Catalogue.Show(p.Question.ID, p.Before.Set, m.System)), true

@@ -11,6 +11,8 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules"
 	"underfoot/rules/inquiry"
 	"underfoot/rules/interview"
@@ -39,7 +41,7 @@ type script []inquiry.Candidate
 func (s script) judge(*assess.Job) interview.Judgment { return s }
 func (s script) Pending() []inquiry.Candidate         { return s }
 func (s script) Alarm() string                        { return "" }
-func (s script) Span() assess.Span                    { return assess.Span{Low: assess.Prepare, High: assess.Stop} }
+func (s script) Span() result.Span                    { return result.Span{Low: result.Prepare, High: result.Stop} }
 
 // real are the rules themselves.
 type real struct{ *rules.Engine }
@@ -51,7 +53,7 @@ func wants(t testing.TB, addresses ...string) script {
 	t.Helper()
 	var s script
 	for _, text := range addresses {
-		a, err := assess.ParseAddress(text)
+		a, err := schema.ParseAddress(text)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -3,8 +3,8 @@ package screen
 import (
 	"cmp"
 
-	"underfoot/assess"
 	"underfoot/assess/plaintext"
+	"underfoot/assess/result"
 )
 
 // head says which room and stage this is, how far the interview has come, and
@@ -48,8 +48,8 @@ func (m *model) progress() string {
 
 func (m *model) soFar() string {
 	span := m.tally.span
-	if v := span.Verdict(); v != assess.Hold {
+	if v := span.Verdict(); v != result.Hold {
 		return m.say("screen/head.so_far", "verdict", v)
 	}
-	return m.say("screen/head.so_far_two", "verdict", assess.Hold, "low", span.Low, "high", span.High)
+	return m.say("screen/head.so_far_two", "verdict", result.Hold, "low", span.Low, "high", span.High)
 }

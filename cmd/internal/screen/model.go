@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"underfoot/assess"
+	"underfoot/assess/result"
 	"underfoot/rules/interview"
 )
 
@@ -42,7 +43,7 @@ func (m *model) example(text string) string {
 // A tally is how far the interview has come.
 type tally struct {
 	answered, waiting, later int
-	span                     assess.Span
+	span                     result.Span
 }
 
 func newModel(i *Interview) *model {

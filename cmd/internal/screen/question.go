@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/plaintext"
 	"underfoot/assess/question"
+	"underfoot/assess/schema"
 	"underfoot/rules/interview"
 )
 
@@ -56,7 +58,7 @@ func (m *model) kind() string {
 // severalWords reports whether an answer may be one of several choices.
 func (m *model) severalWords() bool {
 	d := m.prompt.Question.Decl
-	return m.prompt.Form == interview.One && d.Kind == assess.KindChoice && len(d.Choices) > 2
+	return m.prompt.Form == interview.One && d.Kind == schema.KindChoice && len(d.Choices) > 2
 }
 
 // written is the value that stands, as it was written, to be written anew.
@@ -123,18 +125,18 @@ func (m *model) choiceRows(p *picker) {
 func (m *model) memberRows(p *picker) {
 	first := len(p.rows)
 	p.several = func(marked []int) {
-		so := map[int]assess.Truth{}
+		so := map[int]logic.Truth{}
 		for _, i := range marked {
-			so[i-first] = assess.Yes
+			so[i-first] = logic.Yes
 			if slices.Contains(p.unsure, i) {
-				so[i-first] = assess.Open
+				so[i-first] = logic.Open
 			}
 		}
 		m.takeMembers(so)
 	}
 	for i, q := range m.prompt.Members {
 		p.rows = append(p.rows, row{label: q.Text.Ask, short: q.Text.Label, mark: true, doubt: true,
-			take: func() { m.takeMembers(map[int]assess.Truth{i: assess.Yes}) }})
+			take: func() { m.takeMembers(map[int]logic.Truth{i: logic.Yes}) }})
 	}
 	m.markStanding(p, first)
 	p.add(m.say("interview/replies.none"), func() { m.takeMembers(nil) })
@@ -151,7 +153,7 @@ func (m *model) markStanding(p *picker, first int) {
 		case a.Reply != assess.Given:
 			p.flip(first + i)
 			p.flip(first + i)
-		case a.Set == assess.SetYes:
+		case a.Set == schema.SetYes:
 			p.flip(first + i)
 		}
 	}
@@ -174,7 +176,7 @@ func (m *model) listRows(p *picker) {
 		add, all = "add_first", "empty"
 	}
 	p.add(m.say("interview/replies."+add), func() { m.commit(m.Session.Add(m.prompt)) })
-	p.add(m.say("interview/replies."+all), func() { m.takeAnswer(assess.Answer{Set: assess.SetYes, Text: "yes"}) })
+	p.add(m.say("interview/replies."+all), func() { m.takeAnswer(assess.Answer{Set: schema.SetYes, Text: "yes"}) })
 	for i, name := range m.prompt.Items {
 		p.add(m.say("interview/replies.drop")+" "+name, func() { m.commit(m.Session.Drop(m.prompt, i)) })
 	}
@@ -189,7 +191,7 @@ func (m *model) choiceLabel(q *question.Question, choice string) string {
 	if label := q.Text.Choices[choice]; label != "" {
 		return label
 	}
-	if q.Decl.Kind == assess.KindYesNo {
+	if q.Decl.Kind == schema.KindYesNo {
 		return m.say("screen/row." + choice)
 	}
 	return choice

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"underfoot/assess"
+	"underfoot/assess/logic"
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
@@ -56,12 +57,12 @@ func (m *model) problem(err error) string {
 
 // takeMembers takes a whole family: those that are so or not sure, and of all
 // others that they are not.
-func (m *model) takeMembers(so map[int]assess.Truth) {
-	answers := m.prompt.MemberAnswers(func(i int) assess.Truth {
+func (m *model) takeMembers(so map[int]logic.Truth) {
+	answers := m.prompt.MemberAnswers(func(i int) logic.Truth {
 		if t, said := so[i]; said {
 			return t
 		}
-		return assess.No
+		return logic.No
 	})
 	for i := range answers {
 		answers[i] = m.known(answers[i])

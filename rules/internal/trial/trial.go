@@ -14,6 +14,8 @@ import (
 	"underfoot/assess/message"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
+	"underfoot/assess/result"
+	"underfoot/assess/schema"
 	"underfoot/rules/judge"
 	"underfoot/rules/pack"
 )
@@ -38,7 +40,7 @@ type Rule struct {
 }
 
 // New is a world of rules. Steps change nothing but what is given.
-func New(t testing.TB, steps map[assess.PathID]pack.Step, rules ...Rule) *World {
+func New(t testing.TB, steps map[result.PathID]pack.Step, rules ...Rule) *World {
 	t.Helper()
 	figures := figure.For("us", quantity.US)
 	derivations := check.All(figures)
@@ -50,8 +52,8 @@ func New(t testing.TB, steps map[assess.PathID]pack.Step, rules ...Rule) *World 
 	if w.Facts, err = facts.NewPlan(w.Catalogue, derivations); err != nil {
 		t.Fatal(err)
 	}
-	p := &pack.Pack{ID: "trial", Steps: map[assess.PathID]*pack.Step{}, Cautions: map[string]assess.Caution{}}
-	for _, path := range assess.Paths() {
+	p := &pack.Pack{ID: "trial", Steps: map[result.PathID]*pack.Step{}, Cautions: map[string]result.Caution{}}
+	for _, path := range result.Paths() {
 		step := steps[path]
 		step.Path = path
 		p.Steps[path] = &step
@@ -72,13 +74,13 @@ func (r *Rule) compile(t testing.TB, names condition.Names, place int) *pack.Rul
 		out.ID = string(rune('a' + place))
 	}
 	if out.Unknown == "" {
-		out.Unknown = assess.PolicyHold
+		out.Unknown = result.PolicyHold
 	}
 	if out.Protects == "" {
-		out.Protects = assess.ProtectsFinish
+		out.Protects = result.ProtectsFinish
 	}
-	if out.Scope == assess.ScopeJob {
-		out.Scope = assess.ScopeZone
+	if out.Scope == schema.ScopeJob {
+		out.Scope = schema.ScopeZone
 	}
 	out.When, out.Applies, out.TakesUp = Compile(t, names, r.When), Compile(t, names, r.Applies), Compile(t, names, r.TakesUp)
 	return &out
@@ -104,7 +106,7 @@ func (w *World) Job(lines ...string) *assess.Job {
 	j := (&assess.Job{Region: "us", Units: "us", Visited: Day}).Normal()
 	for _, line := range lines {
 		address, text, _ := strings.Cut(line, " = ")
-		a, err := assess.ParseAddress(address)
+		a, err := schema.ParseAddress(address)
 		if err == nil {
 			a, err = j.Locate(a)
 		}

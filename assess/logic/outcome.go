@@ -1,4 +1,4 @@
-package assess
+package logic
 
 import "slices"
 
@@ -121,39 +121,4 @@ func (o Outcome) Not() Outcome {
 		return Proven
 	}
 	return o
-}
-
-// An Index gives each address a number, so that sets of addresses are cheap.
-type Index struct {
-	list  []Address
-	index map[Address]Ref
-}
-
-// Ref is the number of the address, new where it has none yet.
-func (x *Index) Ref(a Address) Ref {
-	if r, ok := x.index[a]; ok {
-		return r
-	}
-	if x.index == nil {
-		x.index = make(map[Address]Ref)
-	}
-	r := Ref(len(x.list))
-	x.list = append(x.list, a)
-	x.index[a] = r
-	return r
-}
-
-// Address is the address of a number.
-func (x *Index) Address(r Ref) Address { return x.list[r] }
-
-// Addresses are those of a set, in order of their numbers.
-func (x *Index) Addresses(d Deps) []Address {
-	if len(d) == 0 {
-		return nil
-	}
-	out := make([]Address, len(d))
-	for i, r := range d {
-		out[i] = x.list[r]
-	}
-	return out
 }

@@ -1,6 +1,9 @@
-package assess
+package schema
 
-import "underfoot/assess/quantity"
+import (
+	"underfoot/assess/logic"
+	"underfoot/assess/quantity"
+)
 
 // Mask is the mask of several choice words. A word that is none of the
 // declaration's choices is a programming error and panics.
@@ -9,7 +12,7 @@ func (d *Declaration) Mask(words ...string) uint64 {
 	for _, w := range words {
 		bit, ok := d.ChoiceBit(w)
 		if !ok {
-			panic("assess: " + d.ID + " has no choice " + w)
+			panic("schema: " + d.ID + " has no choice " + w)
 		}
 		mask |= bit
 	}
@@ -17,45 +20,45 @@ func (d *Declaration) Mask(words ...string) uint64 {
 }
 
 // Among is the truth of: the fact is there, and its choice is one of the mask.
-func (f Fact) Among(mask uint64) Outcome {
-	return f.and(TruthOf(f.Set.Mask&^mask == 0, f.Set.Mask&mask == 0))
+func (f Fact) Among(mask uint64) logic.Outcome {
+	return f.and(logic.TruthOf(f.Set.Mask&^mask == 0, f.Set.Mask&mask == 0))
 }
 
 // IsYes is the truth of: the yes/no fact is there, and it is yes.
-func (f Fact) IsYes() Outcome { return f.Among(SetYes.Mask) }
+func (f Fact) IsYes() logic.Outcome { return f.Among(SetYes.Mask) }
 
 // AtLeast is the truth of: the fact is there, and its quantity, in the base
 // unit, is no less than a limit.
-func (f Fact) AtLeast(limit float64) Outcome {
-	return f.and(TruthOf(f.Set.Range.Lo >= limit, f.Set.Range.Hi < limit))
+func (f Fact) AtLeast(limit float64) logic.Outcome {
+	return f.and(logic.TruthOf(f.Set.Range.Lo >= limit, f.Set.Range.Hi < limit))
 }
 
 // Above is the truth of: the fact is there, and its quantity, in the base unit,
 // is greater than a limit.
-func (f Fact) Above(limit float64) Outcome {
-	return f.and(TruthOf(f.Set.Range.Lo > limit, f.Set.Range.Hi <= limit))
+func (f Fact) Above(limit float64) logic.Outcome {
+	return f.and(logic.TruthOf(f.Set.Range.Lo > limit, f.Set.Range.Hi <= limit))
 }
 
 // and is the truth of: the fact is there, and what is said of its value is so.
-func (f Fact) and(t Truth) Outcome {
+func (f Fact) and(t logic.Truth) logic.Outcome {
 	switch t {
-	case Yes:
+	case logic.Yes:
 		return f.Presence
-	case No:
-		return Refuted
+	case logic.No:
+		return logic.Refuted
 	}
-	return f.Presence.And(OpenOn(f.Deps))
+	return f.Presence.And(logic.OpenOn(f.Deps))
 }
 
 // YesNoFact is an outcome as a yes/no fact of a thing that may be there.
-func YesNoFact(presence, o Outcome) Fact {
+func YesNoFact(presence, o logic.Outcome) Fact {
 	f := Fact{Presence: presence, Set: Set{Mask: SetNo.Mask | SetYes.Mask}, Deps: o.Deps.Union(presence.Deps)}
 	switch {
-	case presence.Truth == No:
+	case presence.Truth == logic.No:
 		return Absent
-	case o.Truth == Yes:
+	case o.Truth == logic.Yes:
 		f.Set = SetYes
-	case o.Truth == No:
+	case o.Truth == logic.No:
 		f.Set = SetNo
 	}
 	return f

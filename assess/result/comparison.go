@@ -1,4 +1,9 @@
-package assess
+package result
+
+import (
+	"underfoot/assess"
+	"underfoot/assess/schema"
+)
 
 // A Change says how a finding of a later visit stands to the same one of an
 // earlier visit.
@@ -109,22 +114,24 @@ type Acceptance struct {
 
 // A Look is one thing to see or measure.
 type Look struct {
-	Address Address
-	Label   string // the question in a few words
-	How     string // the way to find out, or empty
-	Value   string // what the later record says, or empty
-	Basis   Basis  // how the later record knows it
-	Missing bool   // the finding is open on it
+	Address schema.Address
+	Label   string       // the question in a few words
+	How     string       // the way to find out, or empty
+	Value   string       // what the later record says, or empty
+	Basis   assess.Basis // how the later record knows it
+	Missing bool         // the finding is open on it
 }
 
 // Firm reports whether the later record says that somebody measured it, saw it
 // or has it on paper.
-func (l *Look) Firm() bool { return l.Basis == Measured || l.Basis == Seen || l.Basis == Document }
+func (l *Look) Firm() bool {
+	return l.Basis == assess.Measured || l.Basis == assess.Seen || l.Basis == assess.Document
+}
 
 // An AnswerChange is an answer that the two records give differently; Old or
 // New is nil where one does not give it.
 type AnswerChange struct {
-	Address  Address
+	Address  schema.Address
 	Label    string
 	Old, New *Said
 }

@@ -1,4 +1,4 @@
-package assess
+package schema
 
 import (
 	"underfoot/assess/quantity"
@@ -88,7 +88,7 @@ func NewSchema(list []Declaration) *Schema {
 	s := &Schema{list: list, index: make(map[string]FactID, len(list))}
 	for i, d := range list {
 		if _, twice := s.index[d.ID]; twice {
-			panic("assess: fact declared twice: " + d.ID)
+			panic("schema: fact declared twice: " + d.ID)
 		}
 		s.index[d.ID] = FactID(i)
 	}

@@ -1,4 +1,4 @@
-package assess
+package result
 
 // A Policy is what an open rule does: a word of the rules' records.
 type Policy string

@@ -1,4 +1,4 @@
-package assess
+package result
 
 import "testing"
 
