@@ -13,9 +13,9 @@ import (
 func (b *builder) answers() Section {
 	s := b.section(AnswersSection)
 	s.Detail = true
-	var list []*result.Said
-	for i := range b.r.Said {
-		if a := &b.r.Said[i]; !a.Default && !a.Parked {
+	var list []*result.AnswerRow
+	for i := range b.r.Answers {
+		if a := &b.r.Answers[i]; !a.Default && !a.Parked {
 			list = append(list, a)
 		}
 	}
@@ -26,18 +26,18 @@ func (b *builder) answers() Section {
 	return s
 }
 
-func (b *builder) answerTable(id string) TableOf[*result.Said] {
-	return TableOf[*result.Said]{ID: id, Shape: Grid, Tone: answerTone, Columns: []ColumnOf[*result.Said]{
-		TextColumn("report/column.place", Group, 18, func(s *result.Said) string { return b.placeOf(s.Address) }),
-		TextColumn("report/column.question", Title, 42, func(s *result.Said) string { return b.named(s.Address) }),
+func (b *builder) answerTable(id string) TableOf[*result.AnswerRow] {
+	return TableOf[*result.AnswerRow]{ID: id, Shape: Grid, Tone: answerTone, Columns: []ColumnOf[*result.AnswerRow]{
+		TextColumn("report/column.place", Group, 18, func(s *result.AnswerRow) string { return b.placeOf(s.Address) }),
+		TextColumn("report/column.question", Title, 42, func(s *result.AnswerRow) string { return b.named(s.Address) }),
 		TextColumn("report/column.answer", Detail, 28, b.answer),
 		TextColumn("report/column.known", Detail, 28, b.known),
-		TextColumn("report/column.note", Detail, 34, func(s *result.Said) string { return b.note(&s.Answer) }),
-		TextColumn("report/column.address", Aside, 26, func(s *result.Said) string { return b.address(s.Address) }),
+		TextColumn("report/column.note", Detail, 34, func(s *result.AnswerRow) string { return b.note(&s.Answer) }),
+		TextColumn("report/column.address", Aside, 26, func(s *result.AnswerRow) string { return b.address(s.Address) }),
 	}}
 }
 
-func answerTone(s *result.Said) Tone {
+func answerTone(s *result.AnswerRow) Tone {
 	if s.Answer.Reply != assess.Given {
 		return Waiting
 	}
@@ -46,7 +46,7 @@ func answerTone(s *result.Said) Tone {
 
 // known is how a value is known; a declared one, and a reply in the place of a
 // value, are known in no way.
-func (b *builder) known(s *result.Said) string {
+func (b *builder) known(s *result.AnswerRow) string {
 	if s.Answer.Reply != assess.Given || s.Default {
 		return ""
 	}
@@ -54,7 +54,7 @@ func (b *builder) known(s *result.Said) string {
 }
 
 // answer is the value, or the reply that stands in its place.
-func (b *builder) answer(s *result.Said) string {
+func (b *builder) answer(s *result.AnswerRow) string {
 	switch s.Answer.Reply {
 	case assess.NotSure:
 		return b.say("report/reply.not_sure")

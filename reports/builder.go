@@ -113,7 +113,7 @@ func (b *builder) invented() bool {
 			return true
 		}
 	}
-	for _, s := range b.r.Said {
+	for _, s := range b.r.Answers {
 		if strings.Contains(strings.ToLower(s.Answer.Note), "invented") {
 			return true
 		}

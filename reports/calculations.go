@@ -47,19 +47,19 @@ func (b *builder) calculation(a *result.AreaResult, c *result.Check, n int) Part
 // checkTitle is the check's title, with the base that it belongs to.
 func (b *builder) checkTitle(c *result.Check) string {
 	if c.Path == result.NoPath {
-		return b.tell(c.Title)
+		return b.text(c.Title)
 	}
-	return b.tell(c.Title) + " (" + b.path(c.Path) + ")"
+	return b.text(c.Title) + " (" + b.path(c.Path) + ")"
 }
 
 // checked is how the check came out, in a few lines.
 func (b *builder) checked(c *result.Check) []Para {
 	out := []Para{{Label: b.say("report/check." + c.Outcome.String()), Text: b.result(c), Tone: checkTone(c.Outcome)}}
 	if !c.Note.IsZero() {
-		out = append(out, Para{Label: b.say("report/calculations.note"), Text: b.tell(c.Note)})
+		out = append(out, Para{Label: b.say("report/calculations.note"), Text: b.text(c.Note)})
 	}
 	for _, n := range c.Notes {
-		out = append(out, Para{Text: b.tell(n)})
+		out = append(out, Para{Text: b.text(n)})
 	}
 	if missing := b.names(c.Missing); missing != "" {
 		out = append(out, Para{Label: b.say("report/calculations.missing"), Text: missing, Tone: Waiting})
@@ -106,7 +106,7 @@ type sumLine struct {
 func (b *builder) sumLines(c *result.Check) []sumLine {
 	var lines []sumLine
 	for _, l := range c.Work.Lines {
-		lines = append(lines, sumLine{l, c.Work, b.lineSource(c, b.tell(l.Source))})
+		lines = append(lines, sumLine{l, c.Work, b.lineSource(c, b.text(l.Source))})
 	}
 	return lines
 }
@@ -114,7 +114,7 @@ func (b *builder) sumLines(c *result.Check) []sumLine {
 func (b *builder) calculationLines(lines []sumLine) []CalculationLine {
 	var out []CalculationLine
 	for _, l := range lines {
-		out = append(out, CalculationLine{What: b.tell(l.What), Source: l.source})
+		out = append(out, CalculationLine{What: b.text(l.What), Source: l.source})
 	}
 	return out
 }
@@ -125,7 +125,7 @@ func sumID(n int) string { return "sum_" + strconv.Itoa(n) }
 // sumTable is arithmetic line by line, with the numbers filled in.
 func (b *builder) sumTable(n int) TableOf[sumLine] {
 	return TableOf[sumLine]{ID: sumID(n), Shape: Grid, Columns: []ColumnOf[sumLine]{
-		TextColumn("report/column.what", Title, 34, func(l sumLine) string { return b.tell(l.What) }),
+		TextColumn("report/column.what", Title, 34, func(l sumLine) string { return b.text(l.What) }),
 		TextColumn("report/column.sum", Detail, 60, func(l sumLine) string { return arithmetic(l.sheet, l.Name, l.Expr) }),
 		amountColumn("report/column.value", 24, func(l sumLine) string { return b.lineValue(l.Dimension, l.Unit, l.Value) }),
 		TextColumn("report/column.source", Detail, 24, func(l sumLine) string { return l.source }),

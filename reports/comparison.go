@@ -203,7 +203,7 @@ func changeTone(c result.Change) Tone {
 // changedAnswers are the answers that the two records give differently.
 func (b comparer) changedAnswers() Section {
 	s := b.section(AnswersSection)
-	value := func(x *result.Said) string {
+	value := func(x *result.AnswerRow) string {
 		if x == nil {
 			return b.say("report/comparison.not_answered")
 		}
@@ -281,21 +281,21 @@ func (b comparer) lookLines(a *result.Acceptance) string {
 			out = append(out, b.say("report/acceptance.gone_people"))
 		}
 	}
-	for i := range a.Looks {
-		out = append(out, b.look(&a.Looks[i]))
+	for i := range a.Inspections {
+		out = append(out, b.inspection(&a.Inspections[i]))
 	}
 	return strings.Join(distinct(out), "\n")
 }
 
 // item is the label of a look with the item that it is about.
-func (b comparer) item(l *result.Look) string {
+func (b comparer) item(l *result.Inspection) string {
 	if l.Address.Item != "" {
 		return l.Label + " (" + l.Address.Item + ")"
 	}
 	return l.Label
 }
 
-func (b comparer) look(l *result.Look) string {
+func (b comparer) inspection(l *result.Inspection) string {
 	switch {
 	case l.Missing && l.How != "":
 		return b.say("report/acceptance.missing", "label", b.item(l), "how", l.How)

@@ -42,17 +42,17 @@ func twoVisits() *result.Comparison {
 	for i := range old.Areas[0].Zones {
 		area.Zones = append(area.Zones, result.ZoneComparison{ID: old.Areas[0].Zones[i].ID, Old: &old.Areas[0].Zones[i], New: &now.Areas[0].Zones[i]})
 	}
-	looks := [][]result.Look{
+	looks := [][]result.Inspection{
 		{{Address: at("kitchen.addition.deck.d1.loose"), Label: "Deck loose", Value: "yes", Basis: assess.Told}},
 		{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", Value: "hem-fir", Basis: assess.Document},
 			{Address: at("kitchen.old-part.joist.span"), Label: "Joist span", How: "Measure from below.", Missing: true}},
 		nil,
 	}
 	for i, c := range changes {
-		area.Accept = append(area.Accept, result.Acceptance{FindingChange: c, Looks: looks[i]})
+		area.Accept = append(area.Accept, result.Acceptance{FindingChange: c, Inspections: looks[i]})
 	}
 	return &result.Comparison{Old: old, New: now, Areas: []result.AreaComparison{area}, Missing: []string{"cellar"},
-		Answers: []result.AnswerChange{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", New: &result.Said{Value: "hem-fir"}}}}
+		Answers: []result.AnswerChange{{Address: at("kitchen.old-part.joist.species"), Label: "Wood species", New: &result.AnswerRow{Value: "hem-fir"}}}}
 }
 
 func TestComparisonSaysWhatHasChanged(t *testing.T) {

@@ -75,7 +75,7 @@ func (b *builder) satisfied(a *result.AreaResult, f *result.Finding) findingRow 
 func decided(alike []*result.Finding) string {
 	var parts []string
 	for _, f := range alike {
-		parts = append(parts, f.Decided)
+		parts = append(parts, f.Explanation)
 	}
 	return strings.Join(distinct(parts), "\n")
 }
@@ -148,14 +148,14 @@ func (b *builder) about(f *result.Finding) string {
 	if isUnnamed(f) {
 		return b.say("report/findings.unnamed")
 	}
-	if p, ok := base(f); ok {
+	if p, ok := assembly(f); ok {
 		return b.path(p)
 	}
 	return subject(f)
 }
 
-// base is the way to lay tile that the finding is about, where it is about one.
-func base(f *result.Finding) (result.PathID, bool) { return result.ParsePath(subject(f)) }
+// assembly is the way to lay tile that the finding is about, where it is about one.
+func assembly(f *result.Finding) (result.PathID, bool) { return result.ParsePath(subject(f)) }
 
 // subject is without the zone that stands before it in a room of several.
 func subject(f *result.Finding) string { return strings.TrimPrefix(f.Subject, f.Zone+".") }

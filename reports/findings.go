@@ -115,7 +115,7 @@ func gather(findings []*result.Finding) [][]*result.Finding {
 // idle reports a finding about a base that is ruled out in the zone anyway, and a
 // note on how to lay tile on a floor that is to be left alone.
 func idle(a *result.AreaResult, f *result.Finding) bool {
-	p, ok := base(f)
+	p, ok := assembly(f)
 	return ok && (ruledOut(a, f.Zone, p) || noted(f) && stopped(a, f.Zone))
 }
 
@@ -137,7 +137,7 @@ func ruledOut(a *result.AreaResult, zone string, p result.PathID) bool {
 func stopped(a *result.AreaResult, zone string) bool {
 	for i := range a.Zones {
 		if z := &a.Zones[i]; zone == "" || z.ID == zone {
-			return z.Path.Asks() == result.Stop
+			return z.Path.MinVerdict() == result.Stop
 		}
 	}
 	return false

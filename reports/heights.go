@@ -26,7 +26,7 @@ func (b *builder) build(place string, n int, u *result.BuildUp) Part {
 	id := "build_" + strconv.Itoa(n)
 	build := &Build{ID: id, Height: u.Height, Weight: u.Weight}
 	for _, l := range u.Layers {
-		build.Layers = append(build.Layers, BuildLayer{Name: b.tell(l.Name), Source: b.cite(l.Source), Thickness: l.Thickness, Weight: l.Weight,
+		build.Layers = append(build.Layers, BuildLayer{Name: b.text(l.Name), Source: b.cite(l.Source), Thickness: l.Thickness, Weight: l.Weight,
 			Read: b.amount(quantity.Length, l.Thickness) + ", " + b.amount(quantity.Load, l.Weight)})
 	}
 	return Part{

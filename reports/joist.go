@@ -34,10 +34,10 @@ func (b *builder) joist(j *result.JoistSheet) Section {
 	s := b.section(JoistSection)
 	s.Lead = append(s.Lead, Para{Label: b.say("report/joist.outcome"), Text: b.say("report/joist." + j.Outcome.String()), Tone: checkTone(j.Outcome)})
 	if !j.Refusal.IsZero() {
-		s.Lead = append(s.Lead, Para{Text: b.tell(j.Refusal), Tone: Urgent})
+		s.Lead = append(s.Lead, Para{Text: b.text(j.Refusal), Tone: Urgent})
 	}
 	if !j.Deciding.IsZero() {
-		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: b.tell(j.Deciding), Tone: Waiting})
+		s.Lead = append(s.Lead, Para{Label: b.say("report/joist.deciding"), Text: b.text(j.Deciding), Tone: Waiting})
 	}
 	s.addTable(b.say("report/joist.inputs"), b.joistInputs(j))
 	if j.Outcome != result.CheckRefused {
@@ -61,9 +61,9 @@ func (s *Section) addList(heading string, lines []string) {
 }
 
 func (b *builder) joistInputs(j *result.JoistSheet) *Table {
-	return TableOf[result.Said]{ID: "inputs", Shape: Grid, Columns: []ColumnOf[result.Said]{
-		TextColumn("report/column.question", Title, 34, func(s result.Said) string { return s.Label }),
-		TextColumn("report/column.answer", Detail, 40, func(s result.Said) string { return s.Value }),
+	return TableOf[result.AnswerRow]{ID: "inputs", Shape: Grid, Columns: []ColumnOf[result.AnswerRow]{
+		TextColumn("report/column.question", Title, 34, func(s result.AnswerRow) string { return s.Label }),
+		TextColumn("report/column.answer", Detail, 40, func(s result.AnswerRow) string { return s.Value }),
 	}}.Of(b.language, j.Inputs)
 }
 
@@ -172,7 +172,7 @@ func (b *builder) optionTable(n int, options []result.Option) *Table {
 		Detail: func(o option) bool { return o.n >= firstOptions },
 		Columns: []ColumnOf[option]{
 			TextColumn("report/column.outcome", Mark, 14, func(o option) string { return b.say("report/check." + o.Outcome.String()) }),
-			TextColumn("report/column.change", Title, 40, func(o option) string { return b.tell(o.Text) }),
+			TextColumn("report/column.change", Title, 40, func(o option) string { return b.text(o.Text) }),
 			TextColumn("report/column.live", Detail, 16, func(o option) string { return b.amount(quantity.Ratio, o.Live) }),
 			TextColumn("report/column.total", Detail, 16, func(o option) string { return b.amount(quantity.Ratio, o.Total) }),
 			TextColumn("report/column.height", Detail, 12, func(o option) string { return b.amount(quantity.Length, o.Height) }),
@@ -200,7 +200,7 @@ func ordered(options []result.Option) []option {
 func (b *builder) material(o option) string {
 	var list []string
 	for _, q := range o.Quantities {
-		list = append(list, b.tell(q.Text)+": "+b.amount(quantity.Number, q.Value)+" "+b.tell(q.Unit))
+		list = append(list, b.text(q.Text)+": "+b.amount(quantity.Number, q.Value)+" "+b.text(q.Unit))
 	}
 	return b.lines(list)
 }
@@ -211,7 +211,7 @@ func (b *builder) joistSums(j *result.JoistSheet) Section {
 	s.Detail = true
 	for i, sheet := range j.Sheets {
 		c := &result.Check{Work: sheet, Sources: j.Sources}
-		s.Parts = append(s.Parts, Part{Heading: b.tell(sheet.Title), Table: b.sumTable(i+1).Of(b.language, b.sumLines(c))})
+		s.Parts = append(s.Parts, Part{Heading: b.text(sheet.Title), Table: b.sumTable(i+1).Of(b.language, b.sumLines(c))})
 	}
 	b.cite(j.Sources...)
 	return s

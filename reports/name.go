@@ -11,7 +11,7 @@ import (
 // labels are what the questions of a result are called, by address.
 func labels(r *result.Result) map[schema.Address]string {
 	out := map[schema.Address]string{}
-	for _, s := range r.Said {
+	for _, s := range r.Answers {
 		if s.Label != "" {
 			out[s.Address] = s.Label
 		}

@@ -22,11 +22,11 @@ func (b *builder) planTable() TableOf[step] {
 		TextColumn("report/column.place", Group, 12, func(s step) string { return s.place }),
 		TextColumn("report/column.step", Mark, 7, func(s step) string { return b.say("report/plan.step", "n", s.n) }),
 		TextColumn("report/column.text", Title, 30, b.stepText),
-		TextColumn("report/column.reason", Detail, 26, func(s step) string { return s.Because }),
+		TextColumn("report/column.reason", Detail, 26, func(s step) string { return s.Sentence }),
 		TextColumn("report/column.who", Detail, 11, func(s step) string { return s.Who }),
 		TextColumn("report/column.if", Detail, 20, func(s step) string { return s.If }),
 		TextColumn("report/column.hold", Detail, 24, func(s step) string { return s.Hold }),
-		TextColumn("report/column.before", Detail, 26, func(s step) string { return b.names(append(slices.Clip(s.Ask), s.Before...)) }),
+		TextColumn("report/column.before", Detail, 26, func(s step) string { return b.names(append(slices.Clip(s.Pending), s.Before...)) }),
 		TextColumn("report/column.cautions", Detail, 9, func(s step) string { return b.warned(s.Cautions) }),
 		TextColumn("report/column.verify", Aside, 90, func(s step) string { return strings.Join(s.Verify, "\n") }),
 		TextColumn("report/column.needs", Aside, 90, func(s step) string { return strings.Join(s.Needs, "\n") }),
@@ -83,7 +83,7 @@ func (b *builder) eachZone(visit func(*result.AreaResult, *result.ZoneResult)) {
 }
 
 func stepTone(p step) Tone {
-	switch p.Path.Asks() {
+	switch p.Path.MinVerdict() {
 	case result.Stop:
 		return Urgent
 	case result.Repair:

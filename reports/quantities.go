@@ -36,11 +36,11 @@ func (b *builder) quantityTable() TableOf[stepAmount] {
 	return TableOf[stepAmount]{ID: "quantities", Shape: Grid, Columns: []ColumnOf[stepAmount]{
 		TextColumn("report/column.place", Group, 16, func(q stepAmount) string { return q.place }),
 		TextColumn("report/column.step", Detail, 8, func(q stepAmount) string { return strconv.Itoa(q.n) }),
-		TextColumn("report/column.item", Title, 36, func(q stepAmount) string { return b.tell(q.Quantity.Text) }),
+		TextColumn("report/column.item", Title, 36, func(q stepAmount) string { return b.text(q.Quantity.Text) }),
 		numberColumn("report/column.low", 10, func(q stepAmount) Cell { return b.number(q.Value.Lo) }),
 		numberColumn("report/column.high", 10, func(q stepAmount) Cell { return b.number(q.Value.Hi) }),
-		TextColumn("report/column.unit", Detail, 10, func(q stepAmount) string { return b.tell(q.Unit) }),
-		TextColumn("report/column.note", Detail, 40, func(q stepAmount) string { return b.tell(q.Note) }),
+		TextColumn("report/column.unit", Detail, 10, func(q stepAmount) string { return b.text(q.Unit) }),
+		TextColumn("report/column.note", Detail, 40, func(q stepAmount) string { return b.text(q.Note) }),
 	}}
 }
 

@@ -28,7 +28,7 @@ func (b *builder) questions() Section {
 
 // A question is one of a room's, counted from 0.
 type question struct {
-	*result.Ask
+	*result.Question
 	area *result.AreaResult
 	n    int
 }
@@ -44,10 +44,10 @@ func (b *builder) questionTable() TableOf[question] {
 		Columns: []ColumnOf[question]{
 			TextColumn("report/column.place", Group, 18, func(q question) string { return place(q.area, q.Address.Zone) }),
 			TextColumn("report/column.order", Mark, 10, b.order),
-			TextColumn("report/column.question", Title, 40, func(q question) string { return b.asked(q.Ask) }),
+			TextColumn("report/column.question", Title, 40, func(q question) string { return b.asked(q.Question) }),
 			TextColumn("report/column.how", Detail, 50, func(q question) string { return q.How }),
 			TextColumn("report/column.who", Detail, 16, func(q question) string { return q.Who }),
-			TextColumn("report/column.decides", Aside, 36, func(q question) string { return b.decides(q.Ask) }),
+			TextColumn("report/column.decides", Aside, 36, func(q question) string { return b.decides(q.Question) }),
 			TextColumn("report/column.address", Aside, 28, func(q question) string { return b.address(q.Address) }),
 		},
 	}
@@ -65,7 +65,7 @@ func (b *builder) order(q question) string {
 }
 
 // asked is the question with the item it is about.
-func (b *builder) asked(q *result.Ask) string {
+func (b *builder) asked(q *result.Question) string {
 	if q.Address.Item != "" {
 		return q.Text + " (" + q.Address.Item + ")"
 	}
@@ -73,7 +73,7 @@ func (b *builder) asked(q *result.Ask) string {
 }
 
 // decides are the paths that an answer may settle, and how many findings.
-func (b *builder) decides(q *result.Ask) string {
+func (b *builder) decides(q *result.Question) string {
 	var out []string
 	findings := 0
 	for _, word := range q.Decides {

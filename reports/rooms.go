@@ -29,7 +29,7 @@ func (b *builder) roomTable() TableOf[zoneOf] {
 		TextColumn("report/column.outcome", Mark, 11, func(z zoneOf) string { return b.verdict(z.Verdict) }),
 		TextColumn("report/column.zone", Title, 14, func(z zoneOf) string { return b.zoneName(z.area, z.ZoneResult) }),
 		TextColumn("report/column.leads", Detail, 22, func(z zoneOf) string { return b.path(z.Path) }),
-		TextColumn("report/column.reason", Detail, 28, func(z zoneOf) string { return z.Because }),
+		TextColumn("report/column.reason", Detail, 28, func(z zoneOf) string { return z.Sentence }),
 		TextColumn("report/column.settled", Detail, 18, func(z zoneOf) string { return b.called(z, false) }),
 		TextColumn("report/column.later", Detail, 18, func(z zoneOf) string { return b.called(z, true) }),
 		TextColumn("report/column.mustknow", Detail, 26, func(z zoneOf) string { return b.mustKnow(z.ZoneResult) }),
@@ -41,7 +41,7 @@ func (b *builder) roomTable() TableOf[zoneOf] {
 // called are the steps that are settled, where they come at once or where they
 // come later than a stop.
 func (b *builder) called(z zoneOf, later bool) string {
-	if later != (z.Path.Asks() == result.Stop) {
+	if later != (z.Path.MinVerdict() == result.Stop) {
 		return ""
 	}
 	return b.lines(b.settled(z.ZoneResult))
@@ -58,11 +58,11 @@ func (b *builder) zoneName(a *result.AreaResult, z *result.ZoneResult) string {
 // something out settles nothing.
 func (b *builder) settled(z *result.ZoneResult) []string {
 	var out []string
-	if z.Behind != result.NoPath {
-		out = append(out, b.path(z.Behind))
+	if z.Blocked != result.NoPath {
+		out = append(out, b.path(z.Blocked))
 	}
 	for _, p := range z.Paths {
-		if !p.Path.IsBase() && p.State == result.PathOpen && p.Path != z.Path && p.Path != result.FindOut {
+		if !p.Path.IsAssembly() && p.State == result.PathOpen && p.Path != z.Path && p.Path != result.FindOut {
 			out = append(out, b.path(p.Path))
 		}
 	}
@@ -83,12 +83,12 @@ func (b *builder) mustKnow(z *result.ZoneResult) string {
 // possible are the bases that nothing rules out, other than the leading one;
 // none is worth naming while the floor is left alone.
 func (b *builder) possible(z *result.ZoneResult) string {
-	if z.Path.Asks() == result.Stop {
+	if z.Path.MinVerdict() == result.Stop {
 		return ""
 	}
 	var out []string
 	for _, p := range z.Paths {
-		if p.Path.IsBase() && p.State != result.PathRuledOut && p.Path != z.Path {
+		if p.Path.IsAssembly() && p.State != result.PathRuledOut && p.Path != z.Path {
 			out = append(out, b.path(p.Path))
 		}
 	}
@@ -100,10 +100,10 @@ func (b *builder) possible(z *result.ZoneResult) string {
 func (b *builder) ruledOut(a *result.AreaResult, z *result.ZoneResult) string {
 	var out []string
 	for _, p := range z.Paths {
-		if !p.Path.IsBase() || p.State != result.PathRuledOut || len(p.Because) == 0 {
+		if !p.Path.IsAssembly() || p.State != result.PathRuledOut || len(p.FindingIDs) == 0 {
 			continue
 		}
-		if f := findingByID(a, p.Because[0]); f != nil {
+		if f := findingByID(a, p.FindingIDs[0]); f != nil {
 			out = append(out, b.path(p.Path)+": "+f.Text)
 		}
 	}

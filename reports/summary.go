@@ -41,10 +41,10 @@ func (b *builder) decisive() *result.AreaResult {
 
 func (b *builder) reasons(a *result.AreaResult) []Para {
 	var out []Para
-	if a.Reason != "" {
+	if a.Sentence != "" {
 		out = append(out, Para{
 			Label: b.say("report/summary.reason"),
-			Text:  b.located("reason_text", areaName(a), a.Reason),
+			Text:  b.located("reason_text", areaName(a), a.Sentence),
 		})
 	}
 	if a.Now != "" {
@@ -76,7 +76,7 @@ func (b *builder) reasons(a *result.AreaResult) []Para {
 
 // firstStep is what the plan begins with, where that is work and no question.
 func firstStep(z *result.ZoneResult) string {
-	if len(z.Plan) == 0 || z.Plan[0].Path == result.FindOut || z.Path.Asks() != result.Repair {
+	if len(z.Plan) == 0 || z.Plan[0].Path == result.FindOut || z.Path.MinVerdict() != result.Repair {
 		return ""
 	}
 	return z.Plan[0].Text
@@ -96,7 +96,7 @@ func (b *builder) stepsOf(a *result.AreaResult, later bool) string {
 	var out []string
 	for i := range a.Zones {
 		z := &a.Zones[i]
-		if z.Path.Asks() == result.Stop != later {
+		if z.Path.MinVerdict() == result.Stop != later {
 			continue
 		}
 		for _, step := range b.settled(z) {
@@ -117,7 +117,7 @@ func (b *builder) outcomes() *Table {
 			TextColumn("report/column.place", Title, 20, areaName),
 			TextColumn("report/column.outcome", Mark, 14, func(a *result.AreaResult) string { return b.verdict(a.Verdict) }),
 			TextColumn("report/column.leads", Detail, 28, b.leading),
-			TextColumn("report/column.reason", Detail, 44, func(a *result.AreaResult) string { return a.Reason }),
+			TextColumn("report/column.reason", Detail, 44, func(a *result.AreaResult) string { return a.Sentence }),
 			TextColumn("report/column.deciding", Detail, 34, deciding),
 		},
 	}.Of(b.language, pointers(b.r.Areas))

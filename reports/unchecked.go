@@ -9,9 +9,9 @@ import (
 // nobody takes silence for a good answer.
 func (b *builder) unchecked() Section {
 	s := b.section(UncheckedSection)
-	var unsure, unsaid, parked []*result.Said
-	for i := range b.r.Said {
-		switch a := &b.r.Said[i]; {
+	var unsure, unsaid, parked []*result.AnswerRow
+	for i := range b.r.Answers {
+		switch a := &b.r.Answers[i]; {
 		case a.Parked:
 			parked = append(parked, a)
 		case a.Default:
@@ -58,7 +58,7 @@ func (b *builder) checkTable() TableOf[checkOf] {
 		TextColumn("report/column.place", Group, 18, func(c checkOf) string { return place(c.area, c.Zone) }),
 		TextColumn("report/column.stands", Mark, 18, func(c checkOf) string { return b.say("report/check." + c.Outcome.String()) }),
 		TextColumn("report/column.what", Title, 40, func(c checkOf) string { return b.checkTitle(c.Check) }),
-		TextColumn("report/column.note", Detail, 44, func(c checkOf) string { return b.tell(c.Note) }),
+		TextColumn("report/column.note", Detail, 44, func(c checkOf) string { return b.text(c.Note) }),
 		TextColumn("report/column.missing", Detail, 40, func(c checkOf) string { return b.names(c.Missing) }),
 	}}
 }

@@ -191,7 +191,7 @@ func TestNoteStandsBeforeEverything(t *testing.T) {
 		t.Errorf("an invented record does not say so: %q", got)
 	}
 	r := sample.Result()
-	r.Areas[0].Name, r.Said = "Kitchen", nil
+	r.Areas[0].Name, r.Answers = "Kitchen", nil
 	if got := NewView(r, Options{}).Banners[0]; strings.Contains(got, "invented") {
 		t.Errorf("a record that does not call itself invented is called so: %q", got)
 	}
@@ -222,7 +222,7 @@ func TestViewIsClean(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := sample.Result()
 		foreign := rapid.String().Draw(t, "foreign") + "\x1b[2J\u202e\x07"
-		r.Areas[0].Name, r.Said[0].Answer.Note, r.Areas[0].Reason = foreign, foreign, foreign
+		r.Areas[0].Name, r.Answers[0].Answer.Note, r.Areas[0].Sentence = foreign, foreign, foreign
 		r.Areas[0].Findings[0].Text, r.Areas[0].Zones[0].BuildUps[0].Layers[0].Name = foreign, message.Verbatim(foreign)
 		everyText(NewView(r, Options{Note: foreign}), func(text string) {
 			for _, c := range text {

@@ -12,14 +12,14 @@ func (w words) say(key string, pairs ...any) string { return w.language.Text(key
 // else's that has none.
 func (w words) or(key, word string) string { return w.language.Or(key, word) }
 
-// tell is what a message says.
-func (w words) tell(m message.Message) string { return w.language.Say(m) }
+// text is what a message says.
+func (w words) text(m message.Message) string { return w.language.Say(m) }
 
 // tellAll are what several messages say.
 func (w words) tellAll(all []message.Message) []string {
 	texts := make([]string, len(all))
 	for i, m := range all {
-		texts[i] = w.tell(m)
+		texts[i] = w.text(m)
 	}
 	return texts
 }

@@ -31,7 +31,7 @@ func (a *Assessment) Compare(old *Assessment) *result.Comparison {
 			c.Missing = append(c.Missing, id)
 		}
 	}
-	c.Answers = answerChanges(c.Old.Said, c.New.Said)
+	c.Answers = answerChanges(c.Old.Answers, c.New.Answers)
 	return c
 }
 
@@ -40,7 +40,7 @@ func (a *Assessment) compareArea(place int, old, now *result.AreaResult) result.
 	out.Findings = a.engine.changes(old, now)
 	rulings := a.rulings(place)
 	for _, f := range out.Findings {
-		out.Accept = append(out.Accept, result.Acceptance{FindingChange: f, Looks: a.looks(f, rulings)})
+		out.Accept = append(out.Accept, result.Acceptance{FindingChange: f, Inspections: a.inspections(f, rulings)})
 	}
 	return out
 }
@@ -128,18 +128,18 @@ func (a *Assessment) rulings(area int) map[subject]*judge.Ruling {
 	return out
 }
 
-// looks are what decides a finding at the later visit: what it waits for, or
+// inspections are what decides a finding at the later visit: what it waits for, or
 // else the facts that settled it.
-func (a *Assessment) looks(c result.FindingChange, rulings map[subject]*judge.Ruling) []result.Look {
+func (a *Assessment) inspections(c result.FindingChange, rulings map[subject]*judge.Ruling) []result.Inspection {
 	e := a.engine
 	r := rulings[e.of(c.Latest())]
 	if r == nil {
 		return nil
 	}
-	var out []result.Look
+	var out []result.Inspection
 	if c.New != nil && len(c.New.Missing) > 0 {
 		for _, at := range c.New.Missing {
-			out = append(out, e.missingLook(at))
+			out = append(out, e.missingInspection(at))
 		}
 		return out
 	}
@@ -149,7 +149,7 @@ func (a *Assessment) looks(c result.FindingChange, rulings map[subject]*judge.Ru
 			for _, asked := range e.facts.Asked(f) {
 				if !seen[asked] {
 					seen[asked] = true
-					out = append(out, e.decidingLooks(a.job, r.Thing, asked)...)
+					out = append(out, e.decidingInspections(a.job, r.Thing, asked)...)
 				}
 			}
 		}
@@ -166,18 +166,18 @@ func factsOf(x condition.Explanation) []schema.FactID {
 	return out
 }
 
-func (e *Engine) missingLook(a schema.Address) result.Look {
-	l := result.Look{Address: a, Label: a.Short(), Missing: true}
+func (e *Engine) missingInspection(a schema.Address) result.Inspection {
+	l := result.Inspection{Address: a, Label: a.Short(), Missing: true}
 	if q := e.Catalogue.Find(a.Short()); q != nil {
 		l.Label, l.How = cmp.Or(q.Text.Label, l.Label), q.Text.How
 	}
 	return l
 }
 
-// decidingLooks are the answers that the later record has to a question that
+// decidingInspections are the answers that the later record has to a question that
 // decided a finding: of the thing or what encloses it, or else of each item of
 // the list in its zone. The owner's own choices need no look.
-func (e *Engine) decidingLooks(job *assess.Job, thing *facts.Frame, f schema.FactID) []result.Look {
+func (e *Engine) decidingInspections(job *assess.Job, thing *facts.Frame, f schema.FactID) []result.Inspection {
 	q := e.Catalogue.Question(f)
 	if q.Decl.Nature == schema.Chosen {
 		return nil
@@ -191,11 +191,11 @@ func (e *Engine) decidingLooks(job *assess.Job, thing *facts.Frame, f schema.Fac
 	case thing.Zone() != nil:
 		things = thing.Zone().Things(s)
 	}
-	var out []result.Look
+	var out []result.Inspection
 	for _, t := range things {
 		at := t.Address(q.Decl)
 		if a, said := job.Answer(at); said && t.Fact(f).Presence.Truth != logic.No {
-			l := result.Look{Address: at, Label: q.Text.Label, How: q.Text.How, Basis: a.Basis}
+			l := result.Inspection{Address: at, Label: q.Text.Label, How: q.Text.How, Basis: a.Basis}
 			l.Value, _ = e.describer.Show(f, t.Fact(f))
 			out = append(out, l)
 		}
@@ -205,8 +205,8 @@ func (e *Engine) decidingLooks(job *assess.Job, thing *facts.Frame, f schema.Fac
 
 // answerChanges are the answers that differ, in the later record's order; then
 // those that it no longer has.
-func answerChanges(old, now []result.Said) []result.AnswerChange {
-	was := map[schema.Address]*result.Said{}
+func answerChanges(old, now []result.AnswerRow) []result.AnswerChange {
+	was := map[schema.Address]*result.AnswerRow{}
 	for i := range old {
 		was[old[i].Address] = &old[i]
 	}

@@ -81,11 +81,11 @@ func checkAccepted(t *testing.T, c *result.Comparison) {
 		if a.Latest().Rule != "asbestos-presumed-layer" || a.Latest().Subject != "l2" {
 			continue
 		}
-		var looks []string
-		for _, l := range a.Looks {
-			looks = append(looks, fmt.Sprintf("%s %s %t", l.Address.Local(), l.Value, l.Firm()))
+		var inspections []string
+		for _, l := range a.Inspections {
+			inspections = append(inspections, fmt.Sprintf("%s %s %t", l.Address.Local(), l.Value, l.Firm()))
 		}
-		if got := strings.Join(looks, "; "); got != "layer.l2.lab_result None found true; layer.l2.lab_complete yes false" {
+		if got := strings.Join(inspections, "; "); got != "layer.l2.lab_result None found true; layer.l2.lab_complete yes false" {
 			t.Errorf("to be seen: %s", got)
 		}
 		return

@@ -86,7 +86,7 @@ func TestNothingComesUpBetweenDwellingsUnasked(t *testing.T) {
 func checkSteps(t *testing.T, name string, s seen, want []result.PathID) {
 	t.Helper()
 	var got []result.PathID
-	for _, step := range s.course.Steps {
+	for _, step := range s.planned.Steps {
 		got = append(got, step.Path)
 	}
 	switch last := want[len(want)-1]; {
@@ -98,8 +98,8 @@ func checkSteps(t *testing.T, name string, s seen, want []result.PathID) {
 		t.Errorf("%s: %v, want %v first", name, got, want)
 	case last == result.Engineer && len(got) > len(want):
 		t.Errorf("%s: %v goes on behind the engineer", name, got)
-	case want[0] == result.Engineer && (s.look.Lead != result.Engineer || s.look.Span.Verdict() != result.Stop):
-		t.Errorf("%s: the engineer comes first, and %s leads, %v", name, s.look.Lead, s.look.Span)
+	case want[0] == result.Engineer && (s.evaluation.Lead != result.Engineer || s.evaluation.Span.Verdict() != result.Stop):
+		t.Errorf("%s: the engineer comes first, and %s leads, %v", name, s.evaluation.Lead, s.evaluation.Span)
 	}
 }
 
@@ -110,12 +110,12 @@ var toppings = []string{"gypsum-poured", "gypsum-patch", "calcium-sulfate-screed
 // toppingIsLeftAlone: where people may live below, no plan takes up what may be
 // such a topping. Nobody lives below a slab on the ground.
 func toppingIsLeftAlone(_ *Engine, s seen) string {
-	removes := slices.ContainsFunc(s.course.Steps, func(step result.PlanStep) bool { return step.Path == result.Remove })
+	removes := slices.ContainsFunc(s.planned.Steps, func(step result.PlanStep) bool { return step.Path == result.Remove })
 	ground := slices.Equal(s.zone.Words("zone.base"), []string{"slab-on-ground"})
 	if !removes || ground || !slices.Contains(s.zone.Words("site.building"), "flat-above-another") {
 		return ""
 	}
-	for _, l := range s.course.Floor.Zones[0][0].Things(schema.ScopeLayer) {
+	for _, l := range s.planned.Floor.Zones[0][0].Things(schema.ScopeLayer) {
 		topping := slices.ContainsFunc(l.Words("layer.kind"), func(w string) bool { return slices.Contains(toppings, w) })
 		if topping && !l.IsRest() && l.Stays().Truth == logic.No {
 			return l.ID() + " comes up and may be a topping between dwellings"

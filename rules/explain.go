@@ -10,12 +10,12 @@ import (
 	"underfoot/rules/judge"
 )
 
-// A Reason is what decided one finding.
-type Reason struct {
+// An Explanation is what decided one finding.
+type Explanation struct {
 	Area, Zone string // ids
 	Several    bool   // the room has several zones
 	Finding    result.Finding
-	Decided    []condition.Explanation // the deciding branches, with values
+	Conditions []condition.Explanation // the deciding branches, with values
 	Gone       bool                    // judged as gone: the layer is coming out
 	Rest       bool                    // about items that nobody has named
 }
@@ -23,24 +23,24 @@ type Reason struct {
 // Why gives what decided the findings of a rule, or the one finding of an id
 // such as rule@l2, with the zone before the subject or not. It gives none where
 // the record has nothing that the rule looks at, and for an id of no rule.
-func (a *Assessment) Why(id string) []Reason {
+func (a *Assessment) Why(id string) []Explanation {
 	name, subject, one := strings.Cut(id, "@")
-	var out []Reason
+	var out []Explanation
 	for z := range a.all() {
 		for n := range z.Rulings {
 			r := &z.Rulings[n]
 			if r.Rule.ID == name && (!one || subject == r.Subject() || subject == strings.TrimSuffix(z.frame.ID()+"."+r.Subject(), ".")) {
-				out = append(out, a.reason(z, r))
+				out = append(out, a.explanation(z, r))
 			}
 		}
 	}
 	return out
 }
 
-func (a *Assessment) reason(z judged, r *judge.Ruling) Reason {
+func (a *Assessment) explanation(z judged, r *judge.Ruling) Explanation {
 	d, several := a.engine.describer, a.several(z.area)
-	return Reason{Area: a.job.Areas[z.area].ID, Zone: z.frame.ID(), Several: several,
-		Finding: d.Finding(r, z.frame.ID(), several), Decided: d.Why(r), Gone: r.Gone(), Rest: r.Rest()}
+	return Explanation{Area: a.job.Areas[z.area].ID, Zone: z.frame.ID(), Several: several,
+		Finding: d.Finding(r, z.frame.ID(), several), Conditions: d.Why(r), Gone: r.Gone(), Rest: r.Rest()}
 }
 
 // Explained is the whole answer, in which each finding that asks something of
@@ -57,7 +57,7 @@ func (a *Assessment) Explained() *result.Result {
 	for i := range out.Areas {
 		for n := range out.Areas[i].Findings {
 			if f := &out.Areas[i].Findings[n]; f.Outcome < result.Holds {
-				f.Decided = decided[i][f.ID+" "+f.Zone]
+				f.Explanation = decided[i][f.ID+" "+f.Zone]
 			}
 		}
 	}

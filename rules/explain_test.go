@@ -31,7 +31,7 @@ func TestWhy(t *testing.T) {
 		reasons := e.Judge(job, job.Visited).Why(tt.id)
 		for _, r := range reasons {
 			ids = append(ids, r.Finding.ID)
-			says = append(says, lines(message.English(), r.Decided))
+			says = append(says, lines(message.English(), r.Conditions))
 		}
 		if got := strings.Join(ids, " "); got != tt.ids || !strings.Contains(strings.Join(says, "\n"), tt.says) {
 			t.Errorf("%s: found %q, decided by %q; want %q, %q", tt.id, got, says, tt.ids, tt.says)
@@ -67,8 +67,8 @@ func TestExplain(t *testing.T) {
 		r := e.Judge(job, job.Visited).Explained()
 		for _, f := range r.Areas[0].Findings {
 			asks := f.Outcome < result.Holds && !strings.HasSuffix(f.Subject, "rest")
-			if (f.Decided != "") != asks {
-				t.Errorf("%s: %s (%s) is decided by %q", name, f.ID, f.Outcome, f.Decided)
+			if (f.Explanation != "") != asks {
+				t.Errorf("%s: %s (%s) is decided by %q", name, f.ID, f.Outcome, f.Explanation)
 			}
 		}
 	}

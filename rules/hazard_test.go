@@ -50,9 +50,9 @@ func TestWorseNeverLowers(t *testing.T) {
 		s := one(g, places...)
 		better, bad := pair(g, s.decl)
 		j.Put(s.addr, assess.Answer{Set: better, Basis: assess.Document})
-		before := look(e, j)
+		before := evaluate(e, j)
 		j.Put(s.addr, assess.Answer{Set: bad, Basis: assess.Document})
-		after := look(e, j)
+		after := evaluate(e, j)
 		if after.Span.Low < before.Span.Low || after.Span.High < before.Span.High {
 			t.Fatalf("%s from %v to the worse %v lowered the span %v to %v", s.addr, better, bad, before.Span, after.Span)
 		}

@@ -98,7 +98,7 @@ func TestTighteningNeverLowers(t *testing.T) {
 	tight, draw, raised := openWith(t, readPack(t, strict(e, "town"))), likely(t, e), 0
 	trials(t, e, 4000, func(t *testing.T, g floorplan) {
 		j := draw(g)
-		before, after := look(e, j).Span, look(tight, j).Span
+		before, after := evaluate(e, j).Span, evaluate(tight, j).Span
 		if after.Low < before.Low || after.High < before.High {
 			t.Fatalf("the stricter pack lowered the span %v to %v", before, after)
 		}
@@ -125,8 +125,8 @@ func TestOrderOfPacksNeverMatters(t *testing.T) {
 	forth, back, draw := openWith(t, a, b, c), openWith(t, c, b, a), likely(t, e)
 	trials(t, e, 1000, func(t *testing.T, g floorplan) {
 		j := draw(g)
-		x, y := look(forth, j), look(back, j)
-		if x.Span != y.Span || x.Lead != y.Lead || x.Behind != y.Behind {
+		x, y := evaluate(forth, j), evaluate(back, j)
+		if x.Span != y.Span || x.Lead != y.Lead || x.Blocked != y.Blocked {
 			t.Fatalf("the order of packs matters: %v %v, %v %v", x.Lead, x.Span, y.Lead, y.Span)
 		}
 	})

@@ -15,7 +15,7 @@ import (
 
 const today = assess.Day("2026-05-04")
 
-func look(e *Engine, j *assess.Job) *judge.Evaluation { return e.Judge(j, today).Evaluation(0, 0) }
+func evaluate(e *Engine, j *assess.Job) *judge.Evaluation { return e.Judge(j, today).Evaluation(0, 0) }
 
 // slot is one place where a job has, or could have, an answer.
 type slot struct {
@@ -95,11 +95,11 @@ func TestKnowledgeNarrows(t *testing.T) {
 	e := openUS(t)
 	trials(t, e, 1000, func(t *testing.T, g floorplan) {
 		j := g.job(one(g, 10, 50, 90))
-		before := look(e, j)
+		before := evaluate(e, j)
 		if !settle(e, g, j) {
 			return
 		}
-		after := look(e, j)
+		after := evaluate(e, j)
 		if after.RawSpan().Low < before.RawSpan().Low || after.RawSpan().High > before.RawSpan().High {
 			t.Fatalf("the span %v widened to %v", before.RawSpan(), after.RawSpan())
 		}
@@ -130,7 +130,7 @@ func TestListsSettleOverEveryCompletion(t *testing.T) {
 		z := &j.Areas[0].Zones[0]
 		list := one(g, schema.ListScopes[:]...)
 		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: schema.SetNo}
-		before := look(e, j)
+		before := evaluate(e, j)
 		for range g.Intn(3) {
 			id := string(list.String()[0]) + string(rune('5'+len(z.Lists[list])))
 			answers := g.answers(list, 100)
@@ -146,7 +146,7 @@ func TestListsSettleOverEveryCompletion(t *testing.T) {
 			z.Lists[list] = append(z.Lists[list], assess.Item{ID: id, Answers: answers})
 		}
 		z.Answers[assess.CompleteField(list)] = assess.Answer{Set: schema.SetYes}
-		compareSettled(t, before, look(e, j))
+		compareSettled(t, before, evaluate(e, j))
 	})
 }
 
@@ -156,7 +156,7 @@ func TestNamedAnswersSettle(t *testing.T) {
 	trials(t, e, 200, func(t *testing.T, g floorplan) {
 		j := g.job(one(g, 0, 30, 80))
 		for range 60 {
-			missing := firstMissing(look(e, j))
+			missing := firstMissing(evaluate(e, j))
 			if len(missing) == 0 {
 				return
 			}
@@ -176,7 +176,7 @@ func TestNamedAnswersSettle(t *testing.T) {
 				j.Put(a, assess.Answer{Set: answer, Basis: assess.Document})
 			}
 		}
-		t.Fatalf("after 60 rounds these are still missed: %v", firstMissing(look(e, j)))
+		t.Fatalf("after 60 rounds these are still missed: %v", firstMissing(evaluate(e, j)))
 	})
 }
 
@@ -198,8 +198,8 @@ func TestOrderNeverMatters(t *testing.T) {
 		})
 		shuffled.judge = judge.New(shuffled.Pack, shuffled.Catalogue.Schema())
 		j := g.job(one(g, 20, 80))
-		a, b := look(e, j), look(shuffled, j)
-		if a.Span != b.Span || a.Lead != b.Lead || a.Behind != b.Behind || !slices.Equal(a.Steps, b.Steps) {
+		a, b := evaluate(e, j), evaluate(shuffled, j)
+		if a.Span != b.Span || a.Lead != b.Lead || a.Blocked != b.Blocked || !slices.Equal(a.Steps, b.Steps) {
 			t.Fatalf("the order of rules matters: %v %v, %v %v", a.Lead, a.Span, b.Lead, b.Span)
 		}
 	})
@@ -214,7 +214,7 @@ func TestUnitsNeverMatter(t *testing.T) {
 	}
 	trials(t, e, 1000, func(t *testing.T, g floorplan) {
 		j := g.job(one(g, 20, 80))
-		a, b := look(e, j), look(metric, j)
+		a, b := evaluate(e, j), evaluate(metric, j)
 		if a.Span != b.Span || a.Lead != b.Lead {
 			t.Fatalf("the units matter: %v %v, %v %v", a.Lead, a.Span, b.Lead, b.Span)
 		}

@@ -101,7 +101,7 @@ func (c *published) noTile() bool {
 
 func lays(word string) bool {
 	p, ok := result.ParsePath(word)
-	return ok && (p.IsBase() || p == result.Level)
+	return ok && (p.IsAssembly() || p == result.Level)
 }
 
 var arguedRow = regexp.MustCompile(`(?m)^\| Q-(\w+) \|`)

@@ -74,7 +74,7 @@ func (c *published) family(target string) error {
 // which of several, and never another.
 func (c *published) checkNarrows(t *testing.T, before, after *result.Result) {
 	t.Helper()
-	for _, told := range before.Said {
+	for _, told := range before.Answers {
 		now, ok := after.Job.Answer(told.Address)
 		kind := c.engine.Catalogue.Find(told.Address.Short()).Decl.Kind
 		if !ok || told.Answer.Reply == assess.Given && !now.Set.Within(told.Answer.Set, kind) {

@@ -12,7 +12,7 @@ import (
 // answer has to have.
 func (c *published) checkMentions(t *testing.T, r *result.Result) {
 	t.Helper()
-	text := strings.ToLower(told(r))
+	text := strings.ToLower(everythingSaid(r))
 	for _, wordings := range c.mention {
 		if !slices.ContainsFunc(strings.Split(wordings, "|"), func(w string) bool { return strings.Contains(text, w) }) {
 			t.Errorf("%s: nothing speaks of %q", c.id, wordings)
@@ -20,9 +20,9 @@ func (c *published) checkMentions(t *testing.T, r *result.Result) {
 	}
 }
 
-// told is what a reader is told of a result, without the findings that are in
+// everythingSaid is what a reader is told of a result, without the findings that are in
 // order.
-func told(r *result.Result) string {
+func everythingSaid(r *result.Result) string {
 	var b strings.Builder
 	for i := range r.Areas {
 		for _, f := range r.Areas[i].Findings {

@@ -127,7 +127,7 @@ func (c *published) acceptsZone(a *result.AreaResult, z *result.ZoneResult) bool
 	case slices.Contains(c.expected, anotherFinish):
 		return z.Span.Low >= result.Repair
 	case slices.Contains(c.expected, onPaper):
-		return !z.Path.IsBase() && slices.ContainsFunc(a.Findings, func(f result.Finding) bool { return f.Outcome == result.Fails })
+		return !z.Path.IsAssembly() && slices.ContainsFunc(a.Findings, func(f result.Finding) bool { return f.Outcome == result.Fails })
 	}
 	return false
 }
@@ -135,7 +135,7 @@ func (c *published) acceptsZone(a *result.AreaResult, z *result.ZoneResult) bool
 // endsInTile reports whether the plan of every zone ends with tile on the floor.
 func endsInTile(r *result.Result) bool {
 	return everyZone(r, func(_ *result.AreaResult, z *result.ZoneResult) bool {
-		return len(z.Plan) > 0 && z.Plan[len(z.Plan)-1].Path.IsBase()
+		return len(z.Plan) > 0 && z.Plan[len(z.Plan)-1].Path.IsAssembly()
 	})
 }
 
@@ -147,7 +147,7 @@ func (c *published) neverLead(t *testing.T, r *result.Result) {
 		if slices.Contains(c.never, z.Path.String()) {
 			t.Errorf("%s must never lead to %s", c.id, z.Path)
 		}
-		if c.noTile() && (z.Path.IsBase() || z.Path == result.Level) {
+		if c.noTile() && (z.Path.IsAssembly() || z.Path == result.Level) {
 			t.Errorf("%s must not be tiled over, but %s leads", c.id, z.Path)
 		}
 		return true

@@ -67,12 +67,12 @@ func writeFloor(t *testing.T, b *strings.Builder, name string) {
 		job, text := readJob(t, e, name)
 		job.Region = region
 		title, _, _ = strings.Cut(strings.TrimPrefix(text, "# "), "\n")
-		r, look := e.Assess(job, today), e.Judge(job, today).Evaluation(0, 0)
-		heads[region] = fmt.Sprintf("%s, %s leads", look.Span.Verdict(), look.Lead)
-		if look.By != nil {
-			heads[region] += " by " + look.By.FindingID()
+		r, evaluation := e.Assess(job, today), e.Judge(job, today).Evaluation(0, 0)
+		heads[region] = fmt.Sprintf("%s, %s leads", evaluation.Span.Verdict(), evaluation.Lead)
+		if evaluation.LeadRuling != nil {
+			heads[region] += " by " + evaluation.LeadRuling.FindingID()
 		}
-		all[region] = regionLines(r, look)
+		all[region] = regionLines(r, evaluation)
 	}
 	common := inAll(all)
 	fmt.Fprintf(b, "\n%s\n%s\neverywhere\n%s", title, strings.Repeat("=", len(title)), indented(common, nil))
@@ -111,10 +111,10 @@ func indented(lines, without []string) string {
 
 // regionLines is what a region says of a floor: rules that take effect, wait or
 // add a note, sums, cautions and plan.
-func regionLines(r *result.Result, look *judge.Evaluation) []string {
+func regionLines(r *result.Result, evaluation *judge.Evaluation) []string {
 	var out []string
-	for i := range look.Rulings {
-		u := &look.Rulings[i]
+	for i := range evaluation.Rulings {
+		u := &evaluation.Rulings[i]
 		switch {
 		case u.Rule.IsPermit():
 		case !u.Rule.IsTrouble() && u.Proven():

@@ -20,7 +20,7 @@ func (a *Assessment) Result() *result.Result {
 		r.Areas = append(r.Areas, a.area(i, p))
 	}
 	r.Verdict = r.Span.Verdict()
-	r.Said, r.Labels = e.said(a.floor, a.job), e.labels()
+	r.Answers, r.Labels = e.answers(a.floor, a.job), e.labels()
 	return r
 }
 
@@ -29,24 +29,24 @@ func (a *Assessment) area(i int, p *plan.Planner) result.AreaResult {
 	area, e := &a.job.Areas[i], a.engine
 	out := result.AreaResult{ID: area.ID, Name: cmp.Or(area.Name, area.ID)}
 	for z, frame := range a.floor.Zones[i] {
-		look := a.zones[i][z]
-		zone := result.ZoneResult{ID: frame.ID(), Span: look.Span, Verdict: look.Span.Verdict(), Path: look.Lead, Behind: look.Behind,
-			Paths: look.Paths}
-		course := p.Zone(a.job, i, z, look)
-		zone.Plan, zone.BuildUps = course.Steps, e.buildUps(course)
-		out.Checks = append(out.Checks, e.checks(a.floor.Checks(i), frame, course)...)
-		zone.Because = e.because(look)
+		evaluation := a.zones[i][z]
+		zone := result.ZoneResult{ID: frame.ID(), Span: evaluation.Span, Verdict: evaluation.Span.Verdict(), Path: evaluation.Lead, Blocked: evaluation.Blocked,
+			Paths: evaluation.Paths}
+		planned := p.Zone(a.job, i, z, evaluation)
+		zone.Plan, zone.BuildUps = planned.Steps, e.buildUps(planned)
+		out.Checks = append(out.Checks, e.checks(a.floor.Checks(i), frame, planned)...)
+		zone.Sentence = e.sentence(evaluation)
 		out.Zones = append(out.Zones, zone)
-		out.Findings = append(out.Findings, e.describer.Findings(look, frame.ID(), a.several(i))...)
-		out.Span = out.Span.Wider(look.Span)
+		out.Findings = append(out.Findings, e.describer.Findings(evaluation, frame.ID(), a.several(i))...)
+		out.Span = out.Span.Wider(evaluation.Span)
 		if stricter(out.Zones, z, out.Leading) {
 			out.Leading = z
 		}
 	}
 	judge.SortFindings(out.Findings)
 	out.Verdict = out.Span.Verdict()
-	out.Reason = out.Zones[out.Leading].Because
-	if by := a.zones[i][out.Leading].By; by != nil && by.Rule.Calls.Asks() == result.Stop {
+	out.Sentence = out.Zones[out.Leading].Sentence
+	if by := a.zones[i][out.Leading].LeadRuling; by != nil && by.Rule.Calls.MinVerdict() == result.Stop {
 		out.Now = by.Rule.Text.Remedy
 	}
 	out.Cautions = e.cautions(a.zones[i], out.Zones)
@@ -56,7 +56,7 @@ func (a *Assessment) area(i int, p *plan.Planner) result.AreaResult {
 
 // checks are those of a zone as it is, with advice, and for each base that the
 // plan leaves possible those of the floor at its end.
-func (e *Engine) checks(now []result.Check, zone *facts.Frame, course plan.Course) []result.Check {
+func (e *Engine) checks(now []result.Check, zone *facts.Frame, planned plan.Plan) []result.Check {
 	var out []result.Check
 	for _, c := range now {
 		if c.Zone == zone.ID() && c.Path == result.NoPath {
@@ -64,8 +64,8 @@ func (e *Engine) checks(now []result.Check, zone *facts.Frame, course plan.Cours
 			out = append(out, c)
 		}
 	}
-	for _, c := range course.Floor.Checks(0) {
-		if c.Path != result.NoPath && course.Look.Possible(c.Path) {
+	for _, c := range planned.Floor.Checks(0) {
+		if c.Path != result.NoPath && planned.Evaluation.Possible(c.Path) {
 			out = append(out, c)
 		}
 	}
@@ -73,10 +73,10 @@ func (e *Engine) checks(now []result.Check, zone *facts.Frame, course plan.Cours
 }
 
 // buildUps are what each base that the plan leaves possible adds to the floor.
-func (e *Engine) buildUps(course plan.Course) []result.BuildUp {
+func (e *Engine) buildUps(planned plan.Plan) []result.BuildUp {
 	var out []result.BuildUp
-	for _, path := range course.Floor.Zones[0][0].Things(schema.ScopePath) {
-		if base, _ := result.ParsePath(path.ID()); course.Look.Possible(base) {
+	for _, path := range planned.Floor.Zones[0][0].Things(schema.ScopePath) {
+		if base, _ := result.ParsePath(path.ID()); planned.Evaluation.Possible(base) {
 			out = append(out, check.BuildUp(e.Figures, path.Thing()))
 		}
 	}
@@ -89,10 +89,10 @@ func stricter(zones []result.ZoneResult, z, leading int) bool {
 	return a.Low > b.Low || a.Low == b.Low && a.High > b.High
 }
 
-// cautions are the warnings of the looks and of the plans' steps, each once.
-func (e *Engine) cautions(looks []*judge.Evaluation, zones []result.ZoneResult) []result.Caution {
+// cautions are the warnings of the evaluations and of the plans' steps, each once.
+func (e *Engine) cautions(evaluations []*judge.Evaluation, zones []result.ZoneResult) []result.Caution {
 	var ids []string
-	for _, l := range looks {
+	for _, l := range evaluations {
 		ids = append(ids, l.Cautions()...)
 	}
 	for _, z := range zones {

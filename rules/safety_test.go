@@ -18,17 +18,17 @@ import (
 
 // A seen is all that is decided about a job of one zone.
 type seen struct {
-	zone   *facts.Frame
-	look   *judge.Evaluation
-	course plan.Course
+	zone       *facts.Frame
+	evaluation *judge.Evaluation
+	planned    plan.Plan
 }
 
 func see(e *Engine, j *assess.Job) seen {
 	j = j.Normal()
 	zone := e.facts.Fill(j, today).Zones[0][0]
-	look := e.judge.Zone(zone, false)
+	evaluation := e.judge.Zone(zone, false)
 	p := &plan.Planner{Judge: e.judge, Facts: e.facts, Describer: e.describer, Today: today}
-	return seen{zone, look, p.Zone(j, 0, 0, look)}
+	return seen{zone, evaluation, p.Zone(j, 0, 0, evaluation)}
 }
 
 // safety are the properties that no floor may break. Each gives what is wrong,
@@ -58,10 +58,10 @@ func TestSafety(t *testing.T) {
 		for name, property := range safety {
 			if wrong := property(e, s); wrong != "" {
 				small := shrink(j, func(j *assess.Job) bool { return property(e, see(e, j)) != "" })
-				t.Fatalf("%s: %s\n%s\nthe smallest such record: %s", name, wrong, outline(s), tell(e, small))
+				t.Fatalf("%s: %s\n%s\nthe smallest such record: %s", name, wrong, outline(s), describe(e, small))
 			}
 		}
-		ends[s.course.Steps[len(s.course.Steps)-1].Path]++
+		ends[s.planned.Steps[len(s.planned.Steps)-1].Path]++
 	})
 	t.Logf("plans by their last step: %v", ends)
 	for _, p := range []result.PathID{result.CallService, result.Engineer, result.FindOut, result.DirectBond, result.BackerBoard} {
@@ -101,17 +101,17 @@ func harmless(d *schema.Declaration, order any) schema.Set {
 
 // hasVerdict: no input without a verdict, and a leading path or a reason.
 func hasVerdict(e *Engine, s seen) string {
-	switch v := s.look.Span.Verdict(); {
-	case s.look.Span.Low > s.look.Span.High:
-		return fmt.Sprint("the span is upside down: ", s.look.Span)
+	switch v := s.evaluation.Span.Verdict(); {
+	case s.evaluation.Span.Low > s.evaluation.Span.High:
+		return fmt.Sprint("the span is upside down: ", s.evaluation.Span)
 	case !slices.Contains([]string{"ready", "prepare", "repair", "stop", "hold"}, v.String()):
 		return fmt.Sprint("the verdict is no word: ", v)
-	case len(s.course.Steps) == 0:
+	case len(s.planned.Steps) == 0:
 		return "there is no plan"
-	case s.look.Lead == result.NoPath && len(s.course.Steps[len(s.course.Steps)-1].Reasons) == 0:
+	case s.evaluation.Lead == result.NoPath && len(s.planned.Steps[len(s.planned.Steps)-1].FindingIDs) == 0:
 		return "nothing leads and no reason is given"
 	}
-	if e.because(s.look) == "" {
+	if e.sentence(s.evaluation) == "" {
 		return "no sentence says why"
 	}
 	return ""
@@ -123,7 +123,7 @@ func dangerStops(e *Engine, s seen) string {
 		if !strings.HasPrefix(d.ID, "danger.") || !s.zone.HasChoice(d.ID, "yes") {
 			continue
 		}
-		if s.look.Lead != result.CallService || s.look.Span.Verdict() != result.Stop || s.course.Steps[0].Path != result.CallService || len(s.course.Steps) > 1 {
+		if s.evaluation.Lead != result.CallService || s.evaluation.Span.Verdict() != result.Stop || s.planned.Steps[0].Path != result.CallService || len(s.planned.Steps) > 1 {
 			return d.ID + " is yes, and the service is not called before all else"
 		}
 	}
@@ -132,8 +132,8 @@ func dangerStops(e *Engine, s seen) string {
 
 // engineerStops: where an engineer is called for, the verdict is stop.
 func engineerStops(_ *Engine, s seen) string {
-	for i := range s.look.Rulings {
-		if r := &s.look.Rulings[i]; r.Rule.Calls == result.Engineer && r.Outcome.Truth == logic.Yes && s.look.Span.Low != result.Stop {
+	for i := range s.evaluation.Rulings {
+		if r := &s.evaluation.Rulings[i]; r.Rule.Calls == result.Engineer && r.Outcome.Truth == logic.Yes && s.evaluation.Span.Low != result.Stop {
 			return r.FindingID() + " calls the engineer and the span is not stop"
 		}
 	}
@@ -143,11 +143,11 @@ func engineerStops(_ *Engine, s seen) string {
 // barredNeverLeads: no base leads, now or at the end of the plan, that a rule
 // strikes out.
 func barredNeverLeads(_ *Engine, s seen) string {
-	for _, l := range []*judge.Evaluation{s.look, s.course.Look} {
+	for _, l := range []*judge.Evaluation{s.evaluation, s.planned.Evaluation} {
 		for i := range l.Rulings {
 			r := &l.Rulings[i]
 			bars := slices.Contains(r.Rule.Bars, l.Lead) || r.Rule.BarsThis && r.Thing.ID() == l.Lead.String()
-			if bars && l.Lead.IsBase() && r.Proven() {
+			if bars && l.Lead.IsAssembly() && r.Proven() {
 				return fmt.Sprintf("%s leads, which %s strikes out", l.Lead, r.FindingID())
 			}
 		}
@@ -159,23 +159,23 @@ func barredNeverLeads(_ *Engine, s seen) string {
 // out, or in another finish, and where a laboratory has found asbestos with the
 // qualified person; no step stands twice unless it says so.
 func planEnds(_ *Engine, s seen) string {
-	steps := s.course.Steps
+	steps := s.planned.Steps
 	taken := map[result.PathID]bool{}
 	for i, step := range steps {
 		if taken[step.Path] != step.Repeats {
 			return fmt.Sprintf("step %d, %s, is there twice or says so wrongly", i+1, step.Path)
 		}
-		if (step.Repeats || step.Path.IsBase()) && i < len(steps)-1 {
+		if (step.Repeats || step.Path.IsAssembly()) && i < len(steps)-1 {
 			return fmt.Sprintf("%s is not the last step", step.Path)
 		}
 		taken[step.Path] = true
 	}
 	last := steps[len(steps)-1]
 	ends := []result.PathID{result.NoPath, result.Engineer, result.CallService, result.FindOut}
-	if slices.ContainsFunc(last.Reasons, func(id string) bool { return strings.HasPrefix(id, "asbestos-found") }) {
+	if slices.ContainsFunc(last.FindingIDs, func(id string) bool { return strings.HasPrefix(id, "asbestos-found") }) {
 		ends = append(ends, result.TestOrAbate)
 	}
-	if !last.Path.IsBase() && !last.Repeats && !slices.Contains(ends, last.Path) {
+	if !last.Path.IsAssembly() && !last.Repeats && !slices.Contains(ends, last.Path) {
 		return fmt.Sprintf("the plan ends in %s", last.Path)
 	}
 	return ""
@@ -215,7 +215,7 @@ func suspectIsLeftAlone(_ *Engine, s seen) string {
 		if truth == logic.No {
 			continue
 		}
-		for _, step := range s.course.Steps {
+		for _, step := range s.planned.Steps {
 			if step.Path == result.TestOrAbate || truth == logic.Open && step.Path == result.FindOut {
 				break
 			}
@@ -234,7 +234,7 @@ func lifts(zone *facts.Frame, step result.PlanStep) bool {
 	for _, l := range zone.Things(schema.ScopeLayer) {
 		loose[l.ID()] = l.HasChoice("layer.held", "floating", "loose-laid")
 	}
-	return step.Path == result.Remove && !slices.ContainsFunc(step.Reasons, func(finding string) bool {
+	return step.Path == result.Remove && !slices.ContainsFunc(step.FindingIDs, func(finding string) bool {
 		_, layer, _ := strings.Cut(finding, "@")
 		return !loose[layer]
 	})
@@ -242,5 +242,5 @@ func lifts(zone *facts.Frame, step result.PlanStep) bool {
 
 // disturbing reports whether a step covers a layer, breaks it or works on it.
 func disturbing(p result.PathID) bool {
-	return p.IsBase() || slices.Contains([]result.PathID{result.Remove, result.Strengthen, result.Level}, p)
+	return p.IsAssembly() || slices.Contains([]result.PathID{result.Remove, result.Strengthen, result.Level}, p)
 }

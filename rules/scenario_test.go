@@ -96,10 +96,10 @@ func scenarioCounts(t *testing.T) (outright, behind int) {
 func checkNoTileOver(t *testing.T, m []string, r *result.Result) {
 	t.Helper()
 	want, _ := result.ParsePath(m[2])
-	if want.IsBase() || want == result.Level {
+	if want.IsAssembly() || want == result.Level {
 		return
 	}
-	if lead := r.Areas[0].Zones[0].Path; lead.IsBase() || r.Verdict <= result.Prepare {
+	if lead := r.Areas[0].Zones[0].Path; lead.IsAssembly() || r.Verdict <= result.Prepare {
 		t.Errorf("%s must not be tiled over, but the answer is %s, %s", m[1], r.Verdict, lead)
 	}
 }

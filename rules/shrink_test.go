@@ -60,15 +60,15 @@ func answerLists(j *assess.Job) []assess.Answers {
 }
 
 func outline(s seen) string {
-	out := fmt.Sprintf("%s, %v:", s.look.Lead, s.look.Span)
-	for _, step := range s.course.Steps {
+	out := fmt.Sprintf("%s, %v:", s.evaluation.Lead, s.evaluation.Span)
+	for _, step := range s.planned.Steps {
 		out += " " + step.Path.String()
 	}
 	return out
 }
 
-// tell prints the answers of a job.
-func tell(e *Engine, j *assess.Job) string {
+// describe prints the answers of a job.
+func describe(e *Engine, j *assess.Job) string {
 	var b strings.Builder
 	for i, answers := range answerLists(j) {
 		for _, id := range slices.Sorted(maps.Keys(answers)) {

@@ -13,7 +13,7 @@ import (
 // The choice facts that the checks read, with their words in the order of the
 // question catalogue; a test holds the two together.
 var (
-	base = schema.Declaration{ID: "zone.base", Choices: []string{"joists", "beam-and-deck", "slab-on-ground", "suspended-slab",
+	substrate = schema.Declaration{ID: "zone.base", Choices: []string{"joists", "beam-and-deck", "slab-on-ground", "suspended-slab",
 		"precast-plank", "sleepers-on-slab", "brick-or-flagstone"}}
 	tileKind = schema.Declaration{ID: "tile.kind", Choices: []string{"ceramic", "porcelain", "mosaic", "quarry-tile", "terracotta",
 		"glass-tile", "natural-stone", "porcelain-panel"}}
@@ -65,7 +65,7 @@ func (b *book) bed(path result.Thing) layer {
 func layers(t *figure.Table, path result.Thing) (all []layer, lacks bool) {
 	b := &book{table: t}
 	id, ok := result.ParsePath(path.ID())
-	if !ok || !id.IsBase() {
+	if !ok || !id.IsAssembly() {
 		return nil, false
 	}
 	all = append([]layer{b.tile(path), b.bed(path)}, b.onBase(id)...)

@@ -12,13 +12,13 @@ import (
 	"underfoot/assess/schema"
 )
 
-// Base gives path.is_base: whether tile can be laid on the path.
-func Base() result.Derivation {
+// IsAssembly gives path.is_base: whether tile can be laid on the path.
+func IsAssembly() result.Derivation {
 	return result.Derivation{ID: "path.is_base", Scope: schema.ScopePath,
 		Gives: []schema.Declaration{schema.DerivedYesNo("path.is_base", schema.ScopePath)},
 		Make: func(path result.Thing) ([]schema.Fact, *result.Check) {
 			f := schema.Fact{Presence: logic.Proven, Set: schema.SetNo}
-			if id, ok := result.ParsePath(path.ID()); ok && id.IsBase() {
+			if id, ok := result.ParsePath(path.ID()); ok && id.IsAssembly() {
 				f.Set = schema.SetYes
 			}
 			return []schema.Fact{f}, nil
@@ -34,7 +34,7 @@ func Base() result.Derivation {
 // greater weight is not too much, but open until somebody has added it up.
 func Weight(t *figure.Table) result.Derivation {
 	return result.Derivation{ID: "path.added_weight", Scope: schema.ScopePath,
-		Reads: []string{base.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
+		Reads: []string{substrate.ID, tileKind.ID, tileSetting.ID, "tile.thickness"},
 		Gives: []schema.Declaration{schema.DerivedQuantity("path.added_weight", schema.ScopePath, quantity.Load, quantity.AtLeast(0))},
 		Make: func(path result.Thing) ([]schema.Fact, *result.Check) {
 			all, lacks := layers(t, path)
@@ -52,7 +52,7 @@ func Weight(t *figure.Table) result.Derivation {
 
 func weightCheck(t *figure.Table, path result.Thing, work *formula.Sheet, fact schema.Fact, all []layer) *result.Check {
 	limit, ok := t.Figure("weight_unquestioned")
-	if !ok || path.Fact(base.ID).Among(base.Mask("joists", "beam-and-deck")).Truth != logic.Yes {
+	if !ok || path.Fact(substrate.ID).Among(substrate.Mask("joists", "beam-and-deck")).Truth != logic.Yes {
 		return nil
 	}
 	c := &result.Check{ID: "path.added_weight", Title: message.New("buildup/title.weight"), Outcome: result.CheckOpen, Value: fact.Set.Range,

@@ -35,7 +35,7 @@ func TestWordsAreThoseOfTheCatalogue(t *testing.T) {
 			asked[f.ID] = f.Choices
 		}
 	}
-	for _, d := range []schema.Declaration{base, tileKind, tileSetting} {
+	for _, d := range []schema.Declaration{substrate, tileKind, tileSetting} {
 		if !slices.Equal(d.Choices, asked[d.ID]) {
 			t.Errorf("%s: %v here, %v in the catalogue", d.ID, d.Choices, asked[d.ID])
 		}

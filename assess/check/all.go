@@ -20,7 +20,7 @@ func All(t *figure.Table) []result.Derivation {
 		structure.TotalRatio(t),
 		structure.Panel(t),
 		surface.FlatLimit(t),
-		buildup.Base(),
+		buildup.IsAssembly(),
 		buildup.Weight(t),
 		buildup.Height(t),
 		structure.PathRatio(t),

@@ -19,9 +19,6 @@ type Floor struct {
 	plan    *Plan
 }
 
-// Bases are the paths for which each zone has a frame of its own.
-var Bases = []result.PathID{result.IsolateStrip, result.IsolateFull, result.Uncouple, result.BackerBoard, result.DirectBond}
-
 // Fill makes the facts of a job, which must be Normal. Ages count up to the
 // day of the visit, or to today where the record does not name one.
 func (p *Plan) Fill(job *assess.Job, today assess.Day) *Floor {
@@ -72,7 +69,7 @@ func (fl *Floor) addZone(area *Frame, z *assess.Zone) *Frame {
 			zone.zone.items[list] = append(zone.zone.items[list], fl.frame(zone, list, it.ID, it.Answers, it.Assumed))
 		}
 	}
-	for _, base := range Bases {
+	for _, base := range result.Assemblies() {
 		zone.zone.paths = append(zone.zone.paths, fl.frame(zone, schema.ScopePath, base.String(), nil, nil))
 	}
 	return zone

@@ -7,6 +7,7 @@ import (
 	"underfoot/assess"
 	"underfoot/assess/facts"
 	"underfoot/assess/logic"
+	"underfoot/assess/result"
 	"underfoot/assess/schema"
 )
 
@@ -79,11 +80,11 @@ func TestPaths(t *testing.T) {
 	w := theWorld()
 	_, zone := w.floor(t, "zone.base = joists")
 	paths := zone.Things(schema.ScopePath)
-	if len(paths) != len(facts.Bases) {
-		t.Fatalf("%d paths, want %d", len(paths), len(facts.Bases))
+	if len(paths) != len(result.Assemblies()) {
+		t.Fatalf("%d paths, want %d", len(paths), len(result.Assemblies()))
 	}
 	for i, p := range paths {
-		if p.ID() != facts.Bases[i].String() || w.show(p, "path.is_base") != "yes" || w.show(p, "zone.base") != "joists" {
+		if p.ID() != result.Assemblies()[i].String() || w.show(p, "path.is_base") != "yes" || w.show(p, "zone.base") != "joists" {
 			t.Errorf("path %s: is_base %s, base %s", p.ID(), w.show(p, "path.is_base"), w.show(p, "zone.base"))
 		}
 	}
@@ -91,7 +92,7 @@ func TestPaths(t *testing.T) {
 
 func TestAll(t *testing.T) {
 	_, zone := theWorld().floor(t, "layer.l1.kind = carpet", "layer.l2.kind = cork", "layer.complete = yes")
-	for scope, want := range map[schema.Scope]int{schema.ScopeJob: 1, schema.ScopeArea: 1, schema.ScopeZone: 1, schema.ScopeLayer: 2, schema.ScopePath: len(facts.Bases)} {
+	for scope, want := range map[schema.Scope]int{schema.ScopeJob: 1, schema.ScopeArea: 1, schema.ScopeZone: 1, schema.ScopeLayer: 2, schema.ScopePath: len(result.Assemblies())} {
 		if got := len(zone.All(scope)); got != want {
 			t.Errorf("%v: %d things, want %d", scope, got, want)
 		}

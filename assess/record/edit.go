@@ -150,7 +150,7 @@ func (d *Document) SetHeader(region, unitWord string, visited assess.Day) error 
 
 // after is the address of a year that lies after a day; empty where none does.
 func (d *Document) after(day assess.Day) string {
-	for _, s := range said(d.job) {
+	for _, s := range statements(d.job) {
 		decl := d.values.Schema().Find(s.addr.Short())
 		if day != "" && decl != nil && late(decl, s.ans.Set, day) {
 			return s.addr.String()
@@ -167,7 +167,7 @@ func keep(old *string, given string) {
 
 // reword writes anew what the system of units would read otherwise.
 func (d *Document) reword(sys quantity.System) {
-	for _, said := range said(d.job) {
+	for _, said := range statements(d.job) {
 		decl := d.values.Schema().Find(said.addr.Short())
 		if decl == nil || decl.Kind != schema.KindQuantity || said.ans.Reply != assess.Given {
 			continue

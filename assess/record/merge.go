@@ -107,7 +107,7 @@ func (m *merger) name(area string) {
 // answers merges the answers of the things that both sides still have.
 func (m *merger) answers() {
 	seen := map[schema.Address]bool{}
-	for _, s := range append(said(m.base), said(m.mine)...) {
+	for _, s := range append(statements(m.base), statements(m.mine)...) {
 		if seen[s.addr] || m.isGone(thingOf(s.addr)) {
 			continue
 		}
@@ -147,7 +147,7 @@ func changedIn(thing schema.Address, base, other *assess.Job) bool {
 			return true
 		}
 	}
-	for _, s := range append(said(base), said(other)...) {
+	for _, s := range append(statements(base), statements(other)...) {
 		if within(s.addr, thing) && !alike(answerAt(base, s.addr), answerAt(other, s.addr)) {
 			return true
 		}

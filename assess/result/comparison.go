@@ -109,11 +109,11 @@ func (c *FindingChange) Latest() *Finding {
 // settled.
 type Acceptance struct {
 	FindingChange
-	Looks []Look // what decides it, or what is missing
+	Inspections []Inspection // what decides it, or what is missing
 }
 
-// A Look is one thing to see or measure.
-type Look struct {
+// An Inspection is one thing to see or measure.
+type Inspection struct {
 	Address schema.Address
 	Label   string       // the question in a few words
 	How     string       // the way to find out, or empty
@@ -124,7 +124,7 @@ type Look struct {
 
 // Firm reports whether the later record says that somebody measured it, saw it
 // or has it on paper.
-func (l *Look) Firm() bool {
+func (l *Inspection) Firm() bool {
 	return l.Basis == assess.Measured || l.Basis == assess.Seen || l.Basis == assess.Document
 }
 
@@ -133,5 +133,5 @@ func (l *Look) Firm() bool {
 type AnswerChange struct {
 	Address  schema.Address
 	Label    string
-	Old, New *Said
+	Old, New *AnswerRow
 }

@@ -10,7 +10,7 @@ import (
 // in, what came out, how far from the limit, and what would cure it.
 type JoistSheet struct {
 	Language   *message.Language // in which it is told
-	Inputs     []Said            // in the order in which they were given
+	Inputs     []AnswerRow       // in the order in which they were given
 	Outcome    CheckOutcome
 	Refusal    message.Message // why there is no number and who has it
 	Deflection quantity.Range  // in, under live load

@@ -21,10 +21,10 @@ func (s PathState) String() string { return [...]string{"open", "ruled-out", "wa
 
 // A PathStanding is one path with its reasons.
 type PathStanding struct {
-	Path      PathID
-	State     PathState
-	Because   []string // finding ids
-	Questions []schema.Address
+	Path       PathID
+	State      PathState
+	FindingIDs []string // finding ids
+	Questions  []schema.Address
 }
 
 // A Quantity is one line of material or work of a plan step.
@@ -44,15 +44,15 @@ type PlanStep struct {
 	Verify       []string         // what to measure or look at first
 	If           string           // what must be as described for a later step, or empty
 	Needs        []string         // what a base is built with, by the names of the standards
-	Reasons      []string         // finding ids that call for the step
-	Because      string           // what the first of them says, of the floor as it is then
-	Ask          []schema.Address // of finding out: the questions that are waited for
+	FindingIDs   []string         // finding ids that call for the step
+	Sentence     string           // what the first of them says, of the floor as it is then
+	Pending      []schema.Address // of finding out: the questions that are waited for
 	Before       []schema.Address // of a base: what to measure or look at before anything is bought
 	Alternatives []PathID         // the other ways that stand open
 	Repeats      bool             // the step was taken before and is called for again: a new record is needed
 	Cautions     []string         // caution ids
 	Quantities   []Quantity
-	Look         int // number of the look that led to the step, from 1
+	Round        int // number of the evaluation that led to the step, from 1
 }
 
 // A BuildUp is what one base adds: layers, height and weight.

@@ -32,15 +32,15 @@ type ZoneResult struct {
 	Span     Span
 	Verdict  Verdict
 	Path     PathID // leading path
-	Behind   PathID // a step already proven while find-out leads, or NoPath
-	Because  string // one sentence: why this path leads
+	Blocked  PathID // a step already proven while find-out leads, or NoPath
+	Sentence string // one sentence: why this path leads
 	Paths    []PathStanding
 	Plan     []PlanStep
 	BuildUps []BuildUp
 }
 
-// An Ask is a question worth asking, with the way to find out.
-type Ask struct {
+// A Question is a question worth asking, with the way to find out.
+type Question struct {
 	Address schema.Address
 	Label   string // the question in a few words
 	Text    string
@@ -62,13 +62,13 @@ type AreaResult struct {
 	ID, Name  string
 	Verdict   Verdict
 	Span      Span
-	Reason    string // one sentence that a homeowner understands
+	Sentence  string // one sentence that a homeowner understands
 	Now       string // what to do at once, where the verdict is stop
 	Zones     []ZoneResult
 	Leading   int       // index of the zone whose path leads
 	Findings  []Finding // every one, worst first
 	Checks    []Check
-	Questions []Ask // the deciding one first
+	Questions []Question // the deciding one first
 	Cautions  []Caution
 }
 
@@ -89,8 +89,8 @@ func (p *PackRef) Relaxed(l *message.Language) []string {
 	return out
 }
 
-// A Said is one answer as a report lists it.
-type Said struct {
+// An AnswerRow is one answer as a report lists it.
+type AnswerRow struct {
 	Address schema.Address
 	Label   string // the question in a few words
 	Value   string // the value in the reader's units, or the reply
@@ -110,7 +110,7 @@ type Result struct {
 	Verdict  Verdict
 	Span     Span
 	Areas    []AreaResult
-	Said     []Said            // every answer, in catalogue order
+	Answers  []AnswerRow       // every answer, in catalogue order
 	Labels   map[string]string // of every question, by short name, a few words each
 	Packs    []PackRef
 }

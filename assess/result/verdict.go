@@ -1,5 +1,7 @@
 package result
 
+import "slices"
+
 // A Verdict is the one word for an area, a zone or a job.
 type Verdict uint8
 
@@ -57,8 +59,8 @@ func ParsePath(word string) (PathID, bool) {
 	return NoPath, false
 }
 
-// IsBase reports whether tile can be laid on the path, rather than it being a step.
-func (p PathID) IsBase() bool { return p >= IsolateStrip }
+// IsAssembly reports whether tile can be laid on the path, rather than it being a step.
+func (p PathID) IsAssembly() bool { return p >= IsolateStrip }
 
 // Paths lists every path in working order, steps before bases.
 func Paths() []PathID {
@@ -69,9 +71,14 @@ func Paths() []PathID {
 	return all
 }
 
-// Asks is the least verdict that a called step or a chosen base allows. A rule
+// Assemblies are the paths on which tile can be laid, in working order.
+func Assemblies() []PathID {
+	return slices.DeleteFunc(Paths(), func(p PathID) bool { return !p.IsAssembly() })
+}
+
+// MinVerdict is the least verdict that a called step or a chosen base allows. A rule
 // that calls for finding out does so because something is broken.
-func (p PathID) Asks() Verdict {
+func (p PathID) MinVerdict() Verdict {
 	switch p {
 	case CallService, TestOrAbate, Engineer:
 		return Stop

@@ -158,7 +158,7 @@ func (a *Analysis) judge(m Member) {
 	if m.Overhang != (quantity.Range{}) {
 		a.Outcome = worse(a.Outcome, against(quantity.Point(a.Bound.Ratio), a.Tip).Outcome)
 	}
-	if unsure := said(m.Span).Hi > LongestSpanIn || said(m.Spacing).Hi > widestSpacing; unsure && a.Outcome == result.CheckHolds {
+	if unsure := stated(m.Span).Hi > LongestSpanIn || stated(m.Spacing).Hi > widestSpacing; unsure && a.Outcome == result.CheckHolds {
 		a.Outcome = result.CheckOpen
 	}
 }

@@ -87,7 +87,7 @@ func decide(r row, b Bound, outcome result.CheckOutcome) Deciding {
 	}
 	out := top.deciding(r, rest, b)
 	out.Alone = most >= 1
-	out.Text, out.Sentence = top.tell(r, out, len(all) > 1)
+	out.Text, out.Sentence = top.describe(r, out, len(all) > 1)
 	return out
 }
 
@@ -139,9 +139,9 @@ func (d doubt) deciding(r row, rest Joist, b Bound) Deciding {
 	return Deciding{Facts: d.facts, Flip: good, Dimension: d.dim, AtLeast: d.rising}
 }
 
-// tell says what settles the result and where it turns, as a clause and as a
+// describe says what settles the result and where it turns, as a clause and as a
 // sentence; others is whether further inputs are uncertain.
-func (d doubt) tell(r row, at Deciding, others bool) (clause, whole message.Message) {
+func (d doubt) describe(r row, at Deciding, others bool) (clause, whole message.Message) {
 	name, flip, holes := d.name, at.Flip, []any{}
 	if d.name == "wood" {
 		flip = math.Ceil(flip/1000) * 1000

@@ -68,7 +68,7 @@ const supportAllowance = "0.25"
 func AnalyzeDeck(d Deck, limit float64, _ *figure.Table) DeckAnalysis {
 	q := quantity.Everything
 	a := DeckAnalysis{Outcome: result.CheckRefused, Stiffness: q, Live: q, Total: q, Deflection: q, Point: q, Limit: limit}
-	if said(d.Spacing).Lo > widestSpacing {
+	if stated(d.Spacing).Lo > widestSpacing {
 		a.Refusal = message.New("structure/check.panel_beyond")
 		return a
 	}
@@ -109,10 +109,10 @@ func (a *DeckAnalysis) layers(s *formula.Sheet, d Deck) string {
 func (l Layer) stiffness() (ei quantity.Range, source figure.Source, ok bool) {
 	switch l.Kind {
 	case "plywood", "osb":
-		p, ok := figure.Panel(l.Kind, l.Rating, !l.Along, said(l.Thickness))
+		p, ok := figure.Panel(l.Kind, l.Rating, !l.Along, stated(l.Thickness))
 		return p.EI, p.Source, ok
 	case "boards", "tongue-and-groove-planks":
-		if l.Along || !said(l.Thickness).Bounded() {
+		if l.Along || !stated(l.Thickness).Bounded() {
 			return ei, source, false
 		}
 		ei = quantity.Range{Lo: boardModulus * cube(l.Thickness.Lo), Hi: boardModulus * cube(l.Thickness.Hi)}
@@ -130,7 +130,7 @@ func (a *DeckAnalysis) compute(d Deck, sum string) {
 	if width == (quantity.Range{}) {
 		width = quantity.Point(1.5)
 	}
-	s.Input("spacing", message.New("structure/line.spacing"), "in", quantity.Length, positive(said(d.Spacing)), formula.Stated)
+	s.Input("spacing", message.New("structure/line.spacing"), "in", quantity.Length, positive(stated(d.Spacing)), formula.Stated)
 	s.Input("joist_width", message.New("structure/line.width"), "in", quantity.Length, positive(width), formula.Stated)
 	s.Input("live", message.New("structure/line.live"), "psf", quantity.Load, positive(orUsual(d.Live, 40)), formula.Stated)
 	s.Input("dead", message.New("structure/line.dead"), "psf", quantity.Load, positive(orUsual(d.Dead, 10)), formula.Stated)

@@ -136,7 +136,7 @@ func (l LoadTest) sheet(j Joist) *formula.Sheet {
 // weigh decides between the test and the tables.
 func (m *Measured) weigh(test LoadTest) {
 	alone := test.Alike < enoughAlike
-	measured, tables := told(m.Stiffness), told(m.Computed)
+	measured, tables := millions(m.Stiffness), millions(m.Computed)
 	use := func(text message.Message) { m.Used, m.Decides, m.Text = true, m.Live, text }
 	switch {
 	case m.Stiffness.Hi < m.Computed.Lo:
@@ -150,8 +150,8 @@ func (m *Measured) weigh(test LoadTest) {
 	}
 }
 
-// told is a stiffness in millions.
-func told(r quantity.Range) message.Message {
+// millions is a stiffness in millions.
+func millions(r quantity.Range) message.Message {
 	if r.IsPoint() {
 		return message.Verbatim(fmt.Sprintf("%.0f", r.Lo/1e6))
 	}

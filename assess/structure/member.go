@@ -36,8 +36,8 @@ type Loads struct {
 // LoadKinds are the words of load.kind, each a matter for an engineer.
 var LoadKinds = []string{"mortar-bed", "tub", "stone-island", "hearth", "safe", "aquarium", "wall"}
 
-// said is a range of a Member: nought is one that nobody has said.
-func said(r quantity.Range) quantity.Range {
+// stated is a range of a Member: nought is one that nobody has said.
+func stated(r quantity.Range) quantity.Range {
 	if r == (quantity.Range{}) {
 		return quantity.Everything
 	}

@@ -20,7 +20,7 @@ func Panel(t *figure.Table) result.Derivation {
 	board, okBoard := panelBuilds(t, "panel_board_16")
 	mat, okMat := panelBuilds(t, "panel_mat_16")
 	return result.Derivation{ID: "panel.short", Scope: schema.ScopeZone,
-		Reads: []string{base.ID, "joist.spacing", "beam.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
+		Reads: []string{substrate.ID, "joist.spacing", "beam.spacing", deckKind.ID, "deck.thickness", "deck.complete"},
 		Gives: []schema.Declaration{schema.DerivedYesNo("panel.short", schema.ScopeZone), schema.DerivedYesNo("panel.short_for_mat", schema.ScopeZone)},
 		Make: func(zone result.Thing) ([]schema.Fact, *result.Check) {
 			spacing, d := panelSpacing(zone), readDeck(t, zone)
@@ -28,7 +28,7 @@ func Panel(t *figure.Table) result.Derivation {
 				f := schema.Fact{Presence: logic.Proven, Set: schema.Set{Mask: schema.SetNo.Mask | schema.SetYes.Mask}}
 				return []schema.Fact{f, f}, nil
 			}
-			here := is(zone, &base, "joists", "beam-and-deck").And(d.some)
+			here := is(zone, &substrate, "joists", "beam-and-deck").And(d.some)
 			short := schema.YesNoFact(here, board.short(d, spacing))
 			facts := []schema.Fact{short, schema.YesNoFact(here, mat.short(d, spacing))}
 			if here.Truth != logic.Yes {
@@ -43,13 +43,13 @@ func Panel(t *figure.Table) result.Derivation {
 func panelSpacing(zone result.Thing) schema.Fact {
 	joists, beams := zone.Fact("joist.spacing"), zone.Fact("beam.spacing")
 	switch {
-	case is(zone, &base, "joists").Truth == logic.No:
+	case is(zone, &substrate, "joists").Truth == logic.No:
 		return beams
-	case is(zone, &base, "beam-and-deck").Truth == logic.No:
+	case is(zone, &substrate, "beam-and-deck").Truth == logic.No:
 		return joists
 	}
 	return schema.Fact{Presence: joists.Presence, Set: joists.Set.Hull(beams.Set, schema.KindQuantity),
-		Deps: joists.Deps.Union(beams.Deps).Union(zone.Fact(base.ID).Deps)}
+		Deps: joists.Deps.Union(beams.Deps).Union(zone.Fact(substrate.ID).Deps)}
 }
 
 func panelCheck(t *figure.Table, zone result.Thing, b builds, d deck, short schema.Fact) *result.Check {

@@ -13,7 +13,7 @@ import (
 // one base and its tile add to the dead load. It is there where the own sum
 // decides.
 func PathRatio(t *figure.Table) result.Derivation {
-	d := ownDerivation(t, telling{"path.ratio_total", message.New("structure/title.path"), message.New("structure/check.total"), TotalLoad}, ownDecides,
+	d := ownDerivation(t, description{"path.ratio_total", message.New("structure/title.path"), message.New("structure/check.total"), TotalLoad}, ownDecides,
 		func(path result.Thing, o ownSum) bool { return o.note.IsZero() && totalMatters(t, path) })
 	ofZone := d.Make
 	d.Scope, d.Reads, d.Gives[0].Scope = schema.ScopePath, reads("path.added_weight"), schema.ScopePath

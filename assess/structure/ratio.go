@@ -73,7 +73,7 @@ func computeOwn(region string, t result.Thing, title message.Message, load Load)
 }
 
 // inJoists is whether the zone is carried by joists.
-func inJoists(t result.Thing) logic.Outcome { return is(t, &base, "joists") }
+func inJoists(t result.Thing) logic.Outcome { return is(t, &substrate, "joists") }
 
 // Where the stiffness figure comes from, as masks.
 var (
@@ -116,7 +116,7 @@ func ratio(id string) []schema.Declaration {
 
 // reads are the names that every ratio looks at, and more.
 func reads(more ...string) []string {
-	return slices.Concat([]string{base.ID, figureFrom.ID, knownLoad.ID, "joist.known_ratio", "joist.limit", tileKind.ID, continuity.ID},
+	return slices.Concat([]string{substrate.ID, figureFrom.ID, knownLoad.ID, "joist.known_ratio", "joist.limit", tileKind.ID, continuity.ID},
 		damageFacts(), inputs, more)
 }
 
@@ -142,7 +142,7 @@ func LiveRatio(t *figure.Table) result.Derivation {
 // OwnRatio gives joist.own_ratio: the own sum under live load where another
 // figure decides, to be shown beside it.
 func OwnRatio(t *figure.Table) result.Derivation {
-	return ownDerivation(t, telling{"joist.own_ratio", message.New("structure/title.own"), message.New("structure/check.beside"), LiveLoad}, func(zone result.Thing) logic.Outcome {
+	return ownDerivation(t, description{"joist.own_ratio", message.New("structure/title.own"), message.New("structure/check.beside"), LiveLoad}, func(zone result.Thing) logic.Outcome {
 		return inJoists(zone).And(zone.Fact(figureFrom.ID).Among(fromTest | fromPaper))
 	}, func(_ result.Thing, o ownSum) bool { return o.shown.Bounded() })
 }
@@ -150,12 +150,12 @@ func OwnRatio(t *figure.Table) result.Derivation {
 // TotalRatio gives joist.ratio_total: span over deflection under live and dead
 // load. It is there where the own sum decides: a known figure is not converted.
 func TotalRatio(t *figure.Table) result.Derivation {
-	return ownDerivation(t, telling{"joist.ratio_total", message.New("structure/title.total"), message.New("structure/check.total"), TotalLoad}, ownDecides,
+	return ownDerivation(t, description{"joist.ratio_total", message.New("structure/title.total"), message.New("structure/check.total"), TotalLoad}, ownDecides,
 		func(zone result.Thing, o ownSum) bool { return o.note.IsZero() && totalMatters(t, zone) })
 }
 
-// A telling is how one ratio of the program's own is told.
-type telling struct {
+// A description is how one ratio of the program's own is told.
+type description struct {
 	id          string
 	title, note message.Message
 	load        Load
@@ -163,7 +163,7 @@ type telling struct {
 
 // ownDerivation gives one own ratio where it is present, with a check where
 // there is something to show.
-func ownDerivation(t *figure.Table, o telling, present func(result.Thing) logic.Outcome, shows func(result.Thing, ownSum) bool) result.Derivation {
+func ownDerivation(t *figure.Table, o description, present func(result.Thing) logic.Outcome, shows func(result.Thing, ownSum) bool) result.Derivation {
 	return result.Derivation{ID: o.id, Scope: schema.ScopeZone, Reads: reads(), Gives: ratio(o.id),
 		Make: func(zone result.Thing) ([]schema.Fact, *result.Check) {
 			here := present(zone)

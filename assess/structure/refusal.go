@@ -68,9 +68,9 @@ func (m Member) refused() message.Message {
 	switch {
 	case m.Notched == "beyond-limits":
 		return refuse("notched")
-	case said(m.Span).Lo > LongestSpanIn:
+	case stated(m.Span).Lo > LongestSpanIn:
 		return refuse("span")
-	case said(m.Spacing).Lo > widestSpacing:
+	case stated(m.Spacing).Lo > widestSpacing:
 		return refuse("spread")
 	case m.Overhang.Hi > longestOverhang:
 		return refuse("overhang")

@@ -66,7 +66,7 @@ func (a *Analysis) remarkNotches(m Member, region string, note func(message.Mess
 
 // remarkPlausible challenges sizes that look like slips.
 func (a *Analysis) remarkPlausible(m Member, note func(message.Message)) {
-	span, spacing := said(m.Span), said(m.Spacing)
+	span, spacing := stated(m.Span), stated(m.Spacing)
 	if spacing.Hi < 8 {
 		note(message.New("structure/note.close"))
 	}

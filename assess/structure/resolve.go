@@ -35,7 +35,7 @@ func (m Member) read(loads Loads, region string) (r row, refusal message.Message
 	case !okSpecies || !okGrades:
 		return r, refuse("wood")
 	}
-	r.joist = Joist{Width: section.Width, Depth: section.Depth, Span: said(m.Span), Spacing: said(m.Spacing), Spans: spansOf(m.Continuity),
+	r.joist = Joist{Width: section.Width, Depth: section.Depth, Span: stated(m.Span), Spacing: stated(m.Spacing), Spans: spansOf(m.Continuity),
 		Live: r.load("live", loads.Live, 40), Dead: r.load("dead", loads.Dead, 10), Point: loads.Point, Softer: m.softer(),
 		SizeOrigin: sizeOrigin()}
 	if !r.wood(region) {
@@ -68,10 +68,10 @@ func (m Member) section() (s quantity.Section, ok bool) {
 			s.Width, s.Depth = quantity.Point(w), quantity.Point(d)
 		}
 	}
-	if w := said(m.Width); w != quantity.Everything {
+	if w := stated(m.Width); w != quantity.Everything {
 		s.Width = w
 	}
-	if d := said(m.Depth); d != quantity.Everything {
+	if d := stated(m.Depth); d != quantity.Everything {
 		s.Depth = d
 	}
 	return s, true
@@ -124,7 +124,7 @@ func (r *row) assume(m Member, section quantity.Section) {
 	if !r.tested && (len(m.Grades) != 1 || len(m.Species) != 1 && !r.classes) {
 		add("wood")
 	}
-	if section.Nominal != "" && said(m.Depth) == quantity.Everything {
+	if section.Nominal != "" && stated(m.Depth) == quantity.Everything {
 		add("dressed", "name", section.Nominal)
 	}
 	if !m.Wet {

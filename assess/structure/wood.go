@@ -27,7 +27,7 @@ func (r *row) wood(region string) bool {
 // measured puts a stiffness that was measured in place of that of the tables;
 // wet service and incising are in it already.
 func (r *row) measured(m Member) {
-	e := said(m.Modulus)
+	e := stated(m.Modulus)
 	if r.tested = e != quantity.Everything; !r.tested {
 		return
 	}

@@ -12,7 +12,7 @@ import (
 // The choice facts that the checks read, with their words in the order of the
 // question catalogue; a test holds the two together.
 var (
-	base = choices("zone.base", "joists", "beam-and-deck", "slab-on-ground", "suspended-slab", "precast-plank",
+	substrate = choices("zone.base", "joists", "beam-and-deck", "slab-on-ground", "suspended-slab", "precast-plank",
 		"sleepers-on-slab", "brick-or-flagstone")
 	member     = choices("joist.member", "sawn-lumber", "i-joist", "open-web-truss", "lvl", "glulam", "steel-joist")
 	figureFrom = choices("joist.figure_from", "own-sum", "load-test", "document", "maker", "engineer")

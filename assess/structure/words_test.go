@@ -34,7 +34,7 @@ func TestWordsAreThoseOfTheCatalogue(t *testing.T) {
 			asked[f.ID] = f.Choices
 		}
 	}
-	for _, d := range []schema.Declaration{base, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind, choices("load.kind", LoadKinds...)} {
+	for _, d := range []schema.Declaration{substrate, member, figureFrom, knownLoad, species, grade, notched, continuity, tileKind, deckKind, choices("load.kind", LoadKinds...)} {
 		if !slices.Equal(d.Choices, asked[d.ID]) {
 			t.Errorf("%s: %v here, %v in the catalogue", d.ID, d.Choices, asked[d.ID])
 		}

@@ -59,7 +59,7 @@ func For(path result.PathID, in Input, t *figure.Table) []result.Quantity {
 		l.spread("board_tape", "board_tape", "")
 		l.cover("mortar_under_board", "bag_under_board", "")
 	}
-	if path.IsBase() {
+	if path.IsAssembly() {
 		l.tile()
 	}
 	return l.finish()

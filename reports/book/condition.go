@@ -29,7 +29,7 @@ func (w *writer) conditions() []reports.ColumnOf[*entry] {
 // conditionColumns are a condition of a rule in words, and as it is written.
 func conditionColumns(words, written string, of func(*entry) *condition.Condition) []reports.ColumnOf[*entry] {
 	return []reports.ColumnOf[*entry]{
-		reports.TextColumn(words, reports.Detail, 50, func(e *entry) string { return told(e.engine, of(e)) }),
+		reports.TextColumn(words, reports.Detail, 50, func(e *entry) string { return described(e.engine, of(e)) }),
 		writtenColumn(written, func(e *entry) string { return text(of(e)) }),
 	}
 }
@@ -40,13 +40,13 @@ func writtenColumn[T any](key string, written func(T) string) reports.ColumnOf[T
 	return reports.CellColumn(key, reports.Aside, 60, func(thing T) reports.Cell { return reports.Cell{Text: written(thing), Code: true} })
 }
 
-// told is a condition in words: a line for each comparison, those that belong
+// described is a condition in words: a line for each comparison, those that belong
 // together set in below what joins them; empty where there is no condition.
-func told(e *rules.Engine, c *condition.Condition) string {
+func described(e *rules.Engine, c *condition.Condition) string {
 	if c == nil {
 		return ""
 	}
-	return strings.Join(outline(e.Language, c.Tell(judge.Show(e.Catalogue, e.Language, e.System)), ""), "\n")
+	return strings.Join(outline(e.Language, c.Describe(judge.Show(e.Catalogue, e.Language, e.System)), ""), "\n")
 }
 
 func outline(l *message.Language, x condition.Explanation, indent string) []string {
@@ -74,7 +74,7 @@ func (w *writer) whileOpen(e *entry) string {
 	var lines []string
 	for _, c := range e.UnknownWhen {
 		lines = append(lines, w.say("book/rule.where", "policy", string(c.Then)))
-		lines = append(lines, outline(w.language, c.When.Tell(judge.Show(e.engine.Catalogue, e.engine.Language, e.engine.System)), "  ")...)
+		lines = append(lines, outline(w.language, c.When.Describe(judge.Show(e.engine.Catalogue, e.engine.Language, e.engine.System)), "  ")...)
 	}
 	policy := []any{"policy", string(e.Unknown), "means", w.say("book/policy." + string(e.Unknown))}
 	if len(lines) > 0 {

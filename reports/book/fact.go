@@ -73,7 +73,7 @@ func (w *writer) tallyTable() reports.TableOf[*question.Tally] {
 		return writtenColumn(key, func(t *question.Tally) string { return text(of(t)) })
 	}
 	words := func(key string, of func(*question.Tally) *condition.Condition) reports.ColumnOf[*question.Tally] {
-		return reports.TextColumn(key, reports.Detail, 50, func(t *question.Tally) string { return told(w.main, of(t)) })
+		return reports.TextColumn(key, reports.Detail, 50, func(t *question.Tally) string { return described(w.main, of(t)) })
 	}
 	when := func(t *question.Tally) *condition.Condition { return t.When }
 	where := func(t *question.Tally) *condition.Condition { return t.Where }

@@ -55,10 +55,10 @@ func codeColumn[T any](key string, width int, text func(T) string) reports.Colum
 }
 
 func (w *writer) kind(p result.PathID) string {
-	if p.IsBase() {
+	if p.IsAssembly() {
 		return w.say("book/path.base")
 	}
-	return w.say("book/path.step", "verdict", p.Asks())
+	return w.say("book/path.step", "verdict", p.MinVerdict())
 }
 
 func (w *writer) unknown() reports.Section {

@@ -81,7 +81,7 @@ func (w *writer) matrixTable(ground string) reports.TableOf[row] {
 	}}
 	for _, p := range bases {
 		t.Columns = append(t.Columns, reports.ColumnOf[row]{Head: message.Verbatim(p.String()), Width: 10,
-			Cell: func(r row) reports.Cell { return reports.Cell{Text: w.say("book/cell." + r.base(p))} }})
+			Cell: func(r row) reports.Cell { return reports.Cell{Text: w.say("book/cell." + r.assembly(p))} }})
 	}
 	t.Columns = append(t.Columns,
 		reports.TextColumn("book/column.steps", reports.Detail, 20, func(r row) string { return cmp.Or(r.steps(), w.say("book/cell.no")) }),
@@ -104,12 +104,12 @@ func (w *writer) layer(kind string) string {
 	return w.main.Catalogue.Word(f, kind)
 }
 
-// base is the key of a cell: how one base stands without and with the letter.
+// assembly is the key of a cell: how one base stands without and with the letter.
 // Where the layer has to go first, no base stands open on it.
-func (r *row) base(p result.PathID) string {
+func (r *row) assembly(p result.PathID) string {
 	without, with := standing(r.bare, p), standing(r.letter, p)
 	switch {
-	case without.State == result.PathOpen && !r.bare.Path.IsBase():
+	case without.State == result.PathOpen && !r.bare.Path.IsAssembly():
 		return "later"
 	case without.State == result.PathOpen && r.bare.Path == p:
 		return "leads"
@@ -128,7 +128,7 @@ func (r *row) steps() string {
 	var list []string
 	for _, s := range r.bare.Paths {
 		switch {
-		case s.Path.IsBase() || s.State == result.PathRuledOut:
+		case s.Path.IsAssembly() || s.State == result.PathRuledOut:
 		case s.State == result.PathWaiting:
 			list = append(list, s.Path.String()+"?")
 		default:

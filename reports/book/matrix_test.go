@@ -39,7 +39,7 @@ func TestMatrixFloorsAreGood(t *testing.T) {
 			t.Fatal(err)
 		}
 		r := e.Assess(job, job.Visited)
-		if v := r.Verdict; v > result.Prepare || !r.Areas[0].Zones[0].Path.IsBase() {
+		if v := r.Verdict; v > result.Prepare || !r.Areas[0].Zones[0].Path.IsAssembly() {
 			t.Errorf("%s: the bare floor gets %s, %s", ground, v, r.Areas[0].Zones[0].Path)
 		}
 		for _, f := range r.Areas[0].Findings {
@@ -106,7 +106,7 @@ func TestMatrixAgainstTheFacts(t *testing.T) {
 		}
 		var open, letter []string
 		for _, p := range bases {
-			switch r.base(p) {
+			switch r.assembly(p) {
 			case "yes", "leads":
 				open = append(open, p.String())
 			case "letter":
@@ -122,7 +122,7 @@ func TestMatrixAgainstTheFacts(t *testing.T) {
 // Backer board is for wood-framed floors alone (CB12), so no slab opens it.
 func TestNoBoardOnASlab(t *testing.T) {
 	for kind, r := range judgedOnce()["slab"] {
-		if cell := r.base(result.BackerBoard); cell != "no" {
+		if cell := r.assembly(result.BackerBoard); cell != "no" {
 			t.Errorf("%s on a slab: backer board is %q", kind, cell)
 		}
 	}

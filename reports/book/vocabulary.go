@@ -55,7 +55,7 @@ func (w *writer) partTable(users []user) reports.TableOf[*condition.Part] {
 		reports.CellColumn("book/column.name", reports.Title, 24, func(p *condition.Part) reports.Cell {
 			return reports.Cell{Text: p.ID, ID: "condition-" + p.ID, Code: true}
 		}),
-		reports.TextColumn("book/column.stands_for", reports.Detail, 50, func(p *condition.Part) string { return told(w.main, p.Condition) }),
+		reports.TextColumn("book/column.stands_for", reports.Detail, 50, func(p *condition.Part) string { return described(w.main, p.Condition) }),
 		writtenColumn("book/column.written", func(p *condition.Part) string { return p.Source }),
 		linkColumn("book/column.used_by", func(p *condition.Part) []reports.Link { return usedBy(users, p.ID) }),
 	}}

@@ -70,7 +70,7 @@ func (w writer) zone(z *result.ZoneResult) zone {
 		Path:    z.Path.String(),
 		Plan:    each(z.Plan, w.step),
 		Paths: each(z.Paths, func(p *result.PathStanding) path {
-			return path{p.Path.String(), p.State.String(), listed(p.Because), w.addresses(p.Questions)}
+			return path{p.Path.String(), p.State.String(), listed(p.FindingIDs), w.addresses(p.Questions)}
 		}),
 	}
 }
@@ -144,7 +144,7 @@ func formula(c *result.Check) string {
 	return strings.Join(lines, "; ")
 }
 
-func (w writer) question(q *result.Ask) question {
+func (w writer) question(q *result.Question) question {
 	return question{w.address(&q.Address), q.Text, q.How, listed(q.Decides)}
 }
 

@@ -39,18 +39,18 @@ type zoneChange struct {
 }
 
 type findingChange struct {
-	ID      string `json:"id"`
-	Rule    string `json:"rule"`
-	Zone    string `json:"zone"`
-	Change  string `json:"change"`
-	Outcome pair   `json:"outcome"`
-	Value   pair   `json:"value"`
-	Text    string `json:"text"`
-	Remedy  string `json:"remedy"`
-	Accept  []look `json:"accept"`
+	ID      string       `json:"id"`
+	Rule    string       `json:"rule"`
+	Zone    string       `json:"zone"`
+	Change  string       `json:"change"`
+	Outcome pair         `json:"outcome"`
+	Value   pair         `json:"value"`
+	Text    string       `json:"text"`
+	Remedy  string       `json:"remedy"`
+	Accept  []inspection `json:"accept"`
 }
 
-type look struct {
+type inspection struct {
 	Address string `json:"address"`
 	Label   string `json:"label"`
 	How     string `json:"how"`
@@ -73,7 +73,7 @@ func newComparison(c *result.Comparison) comparison {
 		Areas:   each(c.Areas, newAreaChange),
 		Added:   listed(c.Added), Missing: listed(c.Missing),
 		Answers: each(c.Answers, func(a *result.AnswerChange) answerChange {
-			return answerChange{a.Address.String(), a.Label, pair{said(a.Old), said(a.New)}}
+			return answerChange{a.Address.String(), a.Label, pair{answerValue(a.Old), answerValue(a.New)}}
 		}),
 	}
 }
@@ -98,7 +98,7 @@ func newZoneChange(z *result.ZoneComparison) zoneChange {
 
 func newFindingChange(a *result.Acceptance) findingChange {
 	last := a.Latest()
-	out := findingChange{ID: last.ID, Rule: last.Rule, Zone: a.Zone, Change: a.Change.String(), Text: last.Text, Accept: each(a.Looks, newLook)}
+	out := findingChange{ID: last.ID, Rule: last.Rule, Zone: a.Zone, Change: a.Change.String(), Text: last.Text, Accept: each(a.Inspections, newInspection)}
 	if a.Old != nil {
 		out.Outcome.Old, out.Value.Old = a.Old.Outcome.String(), a.Old.Value
 	}
@@ -111,11 +111,11 @@ func newFindingChange(a *result.Acceptance) findingChange {
 	return out
 }
 
-func newLook(l *result.Look) look {
-	return look{l.Address.String(), l.Label, l.How, l.Value, l.Basis.String(), l.Missing, l.Firm()}
+func newInspection(l *result.Inspection) inspection {
+	return inspection{l.Address.String(), l.Label, l.How, l.Value, l.Basis.String(), l.Missing, l.Firm()}
 }
 
-func said(s *result.Said) string {
+func answerValue(s *result.AnswerRow) string {
 	if s == nil {
 		return ""
 	}

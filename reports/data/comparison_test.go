@@ -21,8 +21,8 @@ func TestWriteComparison(t *testing.T) {
 		ID: "bath", Name: "Bath", Old: &was, New: &is,
 		Zones: []result.ZoneComparison{{ID: "main", New: &result.ZoneResult{Verdict: result.Hold, Path: result.FindOut}}},
 		Accept: []result.Acceptance{{FindingChange: result.FindingChange{Change: result.Gone, Zone: "main", Old: &before},
-			Looks: []result.Look{{Address: at, Label: "Loose", Value: "no", Basis: assess.Seen}}}},
-	}}, Answers: []result.AnswerChange{{Address: at, Label: "Loose", Old: &result.Said{Value: "yes"}}}}
+			Inspections: []result.Inspection{{Address: at, Label: "Loose", Value: "no", Basis: assess.Seen}}}},
+	}}, Answers: []result.AnswerChange{{Address: at, Label: "Loose", Old: &result.AnswerRow{Value: "yes"}}}}
 	var b bytes.Buffer
 	if err := WriteComparison(&b, c, Options{}); err != nil {
 		t.Fatal(err)

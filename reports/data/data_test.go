@@ -36,7 +36,7 @@ func small() *result.Result {
 				ID: "main", Verdict: result.Hold, Path: result.FindOut,
 				Plan: []result.PlanStep{{Path: result.FindOut, Text: "measure", Who: "owner",
 					Quantities: []result.Quantity{{Text: message.Verbatim("screws"), Value: quantity.AtLeast(3), Unit: message.Verbatim("box")}}}},
-				Paths: []result.PathStanding{{Path: result.Uncouple, State: result.PathWaiting, Because: []string{"r"}, Questions: []schema.Address{address}}},
+				Paths: []result.PathStanding{{Path: result.Uncouple, State: result.PathWaiting, FindingIDs: []string{"r"}, Questions: []schema.Address{address}}},
 			}},
 			Findings: []result.Finding{
 				{ID: "r", Rule: "r", Outcome: result.NotSettled, Protects: "bond", Text: "t", Missing: []schema.Address{address}, Sources: source},
@@ -44,7 +44,7 @@ func small() *result.Result {
 			},
 			Checks: []result.Check{{ID: "joist.ratio_live", Outcome: result.CheckOpen, Value: quantity.AtLeast(300), Limit: quantity.Range{Lo: 360, Hi: 720},
 				Dimension: quantity.Ratio, AtLeast: true, Margin: quantity.AtLeast(-0.5)}},
-			Questions: []result.Ask{{Address: address, Text: "How far?", How: "tape", Decides: []string{"uncouple"}}},
+			Questions: []result.Question{{Address: address, Text: "How far?", How: "tape", Decides: []string{"uncouple"}}},
 			Cautions:  []result.Caution{{ID: "c", Text: "mind", Sources: source}},
 		}},
 		Packs: []result.PackRef{{ID: "base", Edition: "1"}},

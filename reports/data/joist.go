@@ -46,14 +46,14 @@ type joistOption struct {
 
 func (t tongue) joist(s *result.JoistSheet) joist {
 	return joist{
-		Outcome: s.Outcome.String(), Refusal: t.tell(s.Refusal),
+		Outcome: s.Outcome.String(), Refusal: t.text(s.Refusal),
 		Deflection: newSpan(s.Deflection), LongTerm: newSpan(s.LongTerm),
 		RatioLive: newSpan(s.Live), RatioTotal: newSpan(s.Total),
 		Limit: bound(s.Limit), LimitLoad: s.LimitLoad, Margin: newSpan(s.Margin),
 		Longest: longest{newSpan(s.Longest.Deflection), newSpan(s.Longest.Bending), newSpan(s.Longest.Governing)},
 		Share:   newSpan(s.Share),
 		Bending: newSpan(s.Bending), Shear: newSpan(s.Shear),
-		Deciding: t.tell(s.Deciding),
+		Deciding: t.text(s.Deciding),
 		Options:  each(s.Options, t.option), DoesNotStiffen: listed(t.tellAll(s.NoHelp)),
 		Assumed: listed(t.tellAll(s.Assumed)), Notes: listed(t.tellAll(s.Notes)), Sources: sources(s.Sources),
 	}
@@ -62,11 +62,11 @@ func (t tongue) joist(s *result.JoistSheet) joist {
 func (t tongue) option(o *result.Option) joistOption {
 	return joistOption{
 		ID: o.ID, Outcome: o.Outcome.String(), RatioLive: newSpan(o.Live), RatioTotal: newSpan(o.Total),
-		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: t.tell(o.Text), Needs: listed(t.tellAll(o.Needs)),
+		Height: newSpan(o.Height), Weight: newSpan(o.Weight), Text: t.text(o.Text), Needs: listed(t.tellAll(o.Needs)),
 		Quantities: each(o.Quantities, t.material),
 	}
 }
 
 func (t tongue) material(q *result.Quantity) material {
-	return material{t.tell(q.Text), newSpan(q.Value), t.tell(q.Unit), t.tell(q.Note)}
+	return material{t.text(q.Text), newSpan(q.Value), t.text(q.Unit), t.text(q.Note)}
 }

@@ -5,8 +5,8 @@ import "underfoot/assess/message"
 // A tongue says messages in the language of the result.
 type tongue struct{ language *message.Language }
 
-// tell is what a message says; English where the result has no language.
-func (t tongue) tell(m message.Message) string {
+// text is what a message says; English where the result has no language.
+func (t tongue) text(m message.Message) string {
 	if t.language == nil {
 		return message.English().Say(m)
 	}
@@ -17,7 +17,7 @@ func (t tongue) tell(m message.Message) string {
 func (t tongue) tellAll(all []message.Message) []string {
 	var texts []string
 	for _, m := range all {
-		texts = append(texts, t.tell(m))
+		texts = append(texts, t.text(m))
 	}
 	return texts
 }

@@ -47,13 +47,13 @@ func fourEnds(thickness, weight quantity.Range) [4]float64 {
 
 // decimals are the same for all thicknesses, and for all weights, so that they
 // can be read down the column.
-func decimals(k int, l look) look {
+func decimals(k int, l cellStyle) cellStyle {
 	l.format = [...]string{"0.0000", "0.0000", "0.00", "0.00"}[k]
 	return l
 }
 
 // end writes one end, or that it is not known.
-func (s *sheet) end(column int, v float64, l look) {
+func (s *sheet) end(column int, v float64, l cellStyle) {
 	if math.IsInf(v, 0) {
 		s.text(column, s.say("report/view.not_known"), unknownLook)
 		return
@@ -73,7 +73,7 @@ func (s *sheet) sums(b *reports.Build, first int, sum [4]float64) {
 			continue
 		}
 		column := thickLow + k
-		s.formula(column, fmt.Sprintf("SUM(%s:%s)", cellName(column, first), cellName(column, last)), total, decimals(k, look{right: true, bold: true, line: thin}))
+		s.formula(column, fmt.Sprintf("SUM(%s:%s)", cellName(column, first), cellName(column, last)), total, decimals(k, cellStyle{right: true, bold: true, line: thin}))
 		s.define(b.ID+"_"+[...]string{"height_low", "height_high", "weight_low", "weight_high"}[k], column)
 	}
 	s.row++

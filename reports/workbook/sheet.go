@@ -60,7 +60,7 @@ func (s *sheet) addPart(p *reports.Part) {
 }
 
 // line writes one line across the sheet.
-func (s *sheet) line(text string, l look) {
+func (s *sheet) line(text string, l cellStyle) {
 	s.row++
 	s.text(1, text, l)
 	if l.size > bodySize {
@@ -115,20 +115,20 @@ func cellName(column, row int) string {
 	return name
 }
 
-func (s *sheet) text(column int, text string, l look) {
+func (s *sheet) text(column int, text string, l cellStyle) {
 	cell := s.at(column)
 	s.try(s.file.SetCellStr(s.name, cell, cellText(text)))
 	s.dress(cell, l)
 }
 
-func (s *sheet) number(column int, v float64, l look) {
+func (s *sheet) number(column int, v float64, l cellStyle) {
 	cell := s.at(column)
 	s.try(s.file.SetCellFloat(s.name, cell, v, -1, 64))
 	s.dress(cell, l.showing(v))
 }
 
 // formula writes a formula and remembers what it gives: a float64 or a string.
-func (s *sheet) formula(column int, text string, result any, l look) {
+func (s *sheet) formula(column int, text string, result any, l cellStyle) {
 	cell := s.at(column)
 	s.try(s.file.SetCellFormula(s.name, cell, text))
 	if v, ok := result.(float64); ok {
@@ -138,7 +138,7 @@ func (s *sheet) formula(column int, text string, result any, l look) {
 	s.formulas[s.part][cell] = result
 }
 
-func (s *sheet) dress(cell string, l look) {
+func (s *sheet) dress(cell string, l cellStyle) {
 	s.try(s.file.SetCellStyle(s.name, cell, cell, s.style(l)))
 }
 

@@ -6,9 +6,9 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// A look is one way to set a cell. The library's own styles would fall to a
+// A cellStyle is one way to set a cell. The library's own styles would fall to a
 // serif face, so each look names its face and size.
-type look struct {
+type cellStyle struct {
 	bold, right, wrap bool
 	size              float64
 	fill, ink         string // RRGGBB, or empty
@@ -19,7 +19,7 @@ type look struct {
 
 // showing is the look with as many digits as a reader needs of a number: about
 // four that count, unless the look has a format of its own. The cell keeps all.
-func (l look) showing(v float64) look {
+func (l cellStyle) showing(v float64) cellStyle {
 	if l.format != "" {
 		return l
 	}
@@ -61,23 +61,23 @@ const (
 
 // The looks of the workbook.
 var (
-	titleLook   = look{bold: true, size: 15}
-	headingLook = look{bold: true, size: 12}
-	proseLook   = look{wrap: true}
-	strongLook  = look{wrap: true, bold: true}
-	headLook    = look{wrap: true, bold: true, fill: headFill, line: thin}
-	numberHead  = look{wrap: true, bold: true, right: true, format: "@", fill: headFill, line: thin}
-	bodyLook    = look{wrap: true, line: thin}
-	markLook    = look{wrap: true, bold: true, line: thin}
-	numberLook  = look{right: true, line: thin}
-	unknownLook = look{right: true, wrap: true, line: thin, format: "@"}
-	inputLook   = look{right: true, line: thin, fill: inputFill, open: true}
-	blankLook   = look{wrap: true, line: under, fill: inputFill, open: true}
-	linkLook    = look{ink: linkInk}
+	titleLook   = cellStyle{bold: true, size: 15}
+	headingLook = cellStyle{bold: true, size: 12}
+	proseLook   = cellStyle{wrap: true}
+	strongLook  = cellStyle{wrap: true, bold: true}
+	headLook    = cellStyle{wrap: true, bold: true, fill: headFill, line: thin}
+	numberHead  = cellStyle{wrap: true, bold: true, right: true, format: "@", fill: headFill, line: thin}
+	bodyLook    = cellStyle{wrap: true, line: thin}
+	markLook    = cellStyle{wrap: true, bold: true, line: thin}
+	numberLook  = cellStyle{right: true, line: thin}
+	unknownLook = cellStyle{right: true, wrap: true, line: thin, format: "@"}
+	inputLook   = cellStyle{right: true, line: thin, fill: inputFill, open: true}
+	blankLook   = cellStyle{wrap: true, line: under, fill: inputFill, open: true}
+	linkLook    = cellStyle{ink: linkInk}
 )
 
 // style is the number of a look, made once.
-func (b *book) style(l look) int {
+func (b *book) style(l cellStyle) int {
 	if id, ok := b.styles[l]; ok {
 		return id
 	}
@@ -87,7 +87,7 @@ func (b *book) style(l look) int {
 	return id
 }
 
-func (l look) excel() *excelize.Style {
+func (l cellStyle) excel() *excelize.Style {
 	size, ink := l.size, l.ink
 	if size == 0 {
 		size = bodySize

@@ -29,7 +29,7 @@ func Build(v *reports.View, o Options) ([]byte, error) {
 	}
 	b := &book{
 		file: excelize.NewFile(), view: v, paper: paper,
-		styles: map[look]int{}, formulas: map[string]map[string]any{},
+		styles: map[cellStyle]int{}, formulas: map[string]map[string]any{},
 	}
 	defer b.file.Close()
 	if err := b.fill(); err != nil {
@@ -49,7 +49,7 @@ type book struct {
 	file     *excelize.File
 	view     *reports.View
 	paper    int
-	styles   map[look]int
+	styles   map[cellStyle]int
 	formulas map[string]map[string]any // by part and cell: what each formula gives
 	err      error
 }

@@ -23,10 +23,10 @@ type Inquiry struct {
 	Catalogue *question.Catalogue
 	Today     assess.Day
 	Quick     bool // keep catalogue order: try no answers
-	tried     int  // looks taken, to bound the work
+	tried     int  // evaluations made, to bound the work
 }
 
-// maxTries bounds the looks that one inquiry takes.
+// maxTries bounds the evaluations that one inquiry makes.
 const maxTries = 600
 
 // A Candidate is a question that something waits for.
@@ -51,8 +51,8 @@ const (
 )
 
 // Zone lists what is worth asking of a zone, the deciding question first.
-func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Evaluation) []Candidate {
-	list := q.candidates(look)
+func (q *Inquiry) Zone(job *assess.Job, area, zone int, evaluation *judge.Evaluation) []Candidate {
+	list := q.candidates(evaluation)
 	alone := job.Only(area, zone)
 	for i := range list {
 		if !q.Quick && list[i].Stage == Deciding && q.tried < maxTries {
@@ -68,11 +68,11 @@ func (q *Inquiry) Zone(job *assess.Job, area, zone int, look *judge.Evaluation) 
 // candidates are the missing facts of every ruling that is not settled, each
 // once, at the earliest stage at which something wants it. What a question that
 // is not known to apply hangs on is asked first.
-func (q *Inquiry) candidates(look *judge.Evaluation) []Candidate {
+func (q *Inquiry) candidates(evaluation *judge.Evaluation) []Candidate {
 	place := map[logic.Ref]int{} // in the list; -1 of a question that is not known to apply
 	var list []Candidate
-	for i := range look.Rulings {
-		r := &look.Rulings[i]
+	for i := range evaluation.Rulings {
+		r := &evaluation.Rulings[i]
 		s, ok := stageOf(r)
 		if !ok {
 			continue
@@ -124,13 +124,13 @@ func (q *Inquiry) try(alone *assess.Job, c *Candidate) {
 			return
 		}
 		q.tried++
-		look := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[0][0], false)
-		for _, p := range look.Paths {
+		evaluation := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[0][0], false)
+		for _, p := range evaluation.Paths {
 			if p.State == result.PathWaiting {
 				c.open += 1 / float64(len(cells))
 			}
 		}
-		if w := look.Lead.String(); look.Lead != result.FindOut && !slices.Contains(c.Decides, w) {
+		if w := evaluation.Lead.String(); evaluation.Lead != result.FindOut && !slices.Contains(c.Decides, w) {
 			c.Decides = append(c.Decides, w)
 		}
 	}

@@ -25,8 +25,8 @@ type Judgment interface {
 	Alarm() string
 }
 
-// A Guide judges what has been answered so far; the rules are one.
-type Guide func(*assess.Job) Judgment
+// A Rules judges what has been answered so far; the rules are one.
+type Rules func(*assess.Job) Judgment
 
 // An Alarm ends an interview: somebody is in danger now. Its text says what to
 // do, before any further question.
@@ -40,7 +40,7 @@ type Session struct {
 	Job       *assess.Job // normal; changed by every answer
 	Catalogue *question.Catalogue
 	Language  *message.Language // in which the person is asked
-	guide     Guide
+	guide     Rules
 	judged    Judgment // of the answers so far; nil where one has changed since
 	history   []Prompt
 	last      Prompt
@@ -48,7 +48,7 @@ type Session struct {
 
 // New starts or resumes an interview: what the job already answers is not
 // asked again.
-func New(job *assess.Job, c *question.Catalogue, l *message.Language, g Guide) *Session {
+func New(job *assess.Job, c *question.Catalogue, l *message.Language, g Rules) *Session {
 	return &Session{Job: job.Normal(), Catalogue: c, Language: l, guide: g}
 }
 

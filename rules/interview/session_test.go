@@ -119,8 +119,8 @@ func TestTheOrderOfQuestions(t *testing.T) {
 func TestAFamilyIsOneQuestion(t *testing.T) {
 	s, _ := sit(t, "0 danger.sewage")
 	p := next(t, s)
-	if p.Form != Family || len(p.Members) != 7 || p.Address.Field != "sagging_now" || p.Ask() != "Is any of this so now?" || p.Why() == "" {
-		t.Fatalf("%d %s of %d: %q", p.Form, p.Address, len(p.Members), p.Ask())
+	if p.Form != Family || len(p.Members) != 7 || p.Address.Field != "sagging_now" || p.Text() != "Is any of this so now?" || p.Why() == "" {
+		t.Fatalf("%d %s of %d: %q", p.Form, p.Address, len(p.Members), p.Text())
 	}
 	changes := s.AnswerFamily(p, p.MemberAnswers(func(i int) logic.Truth { return []logic.Truth{logic.Yes, logic.No, logic.Open}[min(i, 2)] }))
 	var got []string
@@ -161,8 +161,8 @@ func TestAFamilyThatWasTouched(t *testing.T) {
 func TestAList(t *testing.T) {
 	s, _ := sit(t, "2 layer.complete")
 	p := next(t, s)
-	if p.Form != List || len(p.Items) != 0 || !strings.HasPrefix(p.Ask(), "What lies on the deck or the slab?") {
-		t.Fatalf("%d %v %q", p.Form, p.Items, p.Ask())
+	if p.Form != List || len(p.Items) != 0 || !strings.HasPrefix(p.Text(), "What lies on the deck or the slab?") {
+		t.Fatalf("%d %v %q", p.Form, p.Items, p.Text())
 	}
 	first := p
 	if c := s.Add(p); len(c) != 1 || c[0].Answer.Set != schema.SetNo || c[0].Address.Field != "complete" {
@@ -170,8 +170,8 @@ func TestAList(t *testing.T) {
 	}
 	s.Add(p)
 	p = next(t, s)
-	if !slices.Equal(p.Items, []string{"1. not said what it is", "2. not said what it is"}) || p.Ask() == first.Ask() {
-		t.Fatalf("%v %q", p.Items, p.Ask())
+	if !slices.Equal(p.Items, []string{"1. not said what it is", "2. not said what it is"}) || p.Text() == first.Text() {
+		t.Fatalf("%v %q", p.Items, p.Text())
 	}
 	if c := s.Drop(p, 0); len(c) != 1 || !c[0].Drop || c[0].Address.Item != "l1" {
 		t.Errorf("dropping changes %+v", c)

@@ -5,8 +5,8 @@ import (
 	"underfoot/rules/inquiry"
 )
 
-// Ask is the one sentence of a prompt.
-func (p *Prompt) Ask() string {
+// Text is the one sentence of a prompt.
+func (p *Prompt) Text() string {
 	switch {
 	case p.Form == Family:
 		return p.language.Text("interview/family." + p.Question.Decl.Family + ".ask")
@@ -35,8 +35,8 @@ func (p *Prompt) WantsBasis() bool {
 	return false
 }
 
-// Bases are the ways an answer may be known, in the order in which they are offered.
-func Bases() []assess.Basis {
+// BasisChoices are the ways an answer may be known, in the order in which they are offered.
+func BasisChoices() []assess.Basis {
 	return []assess.Basis{assess.Document, assess.Seen, assess.Measured, assess.Told, assess.Assumed}
 }
 

@@ -12,7 +12,7 @@ func (e *Evaluation) Cautions() []string {
 	seen := map[string]bool{}
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
-		if !r.Warns() || !e.concerns(r) {
+		if !r.AttachesCautions() || !e.concerns(r) {
 			continue
 		}
 		for _, id := range r.Rule.Cautions {
@@ -25,8 +25,8 @@ func (e *Evaluation) Cautions() []string {
 	return out
 }
 
-// Warns reports whether the rule's cautions are attached: what it speaks of is
+// AttachesCautions reports whether the rule's cautions are attached: what it speaks of is
 // there or presumed, or may be there and would hurt people.
-func (r *Ruling) Warns() bool {
+func (r *Ruling) AttachesCautions() bool {
 	return r.Proven() || r.Outcome.Truth == logic.Open && r.Rule.Protects == result.ProtectsPeople && r.Applies
 }

@@ -77,7 +77,7 @@ func SortFindings(list []result.Finding) {
 func weight(f *result.Finding) int {
 	w := 0
 	if f.Calls != result.NoPath {
-		w = 10 + int(f.Calls.Asks())
+		w = 10 + int(f.Calls.MinVerdict())
 	}
 	switch f.Policy {
 	case result.PolicyPresume, result.PolicyHold:

@@ -1,4 +1,4 @@
-// Package judge takes one look at a floor: every rule's outcome, what that
+// Package judge evaluates a floor: every rule's outcome, what that
 // means for every path, the span of verdicts, and the path that leads.
 package judge
 
@@ -22,7 +22,7 @@ type Ruling struct {
 	Policy  result.Policy // of an open outcome
 	Applies bool          // false: proven not to apply
 	Lacks   []string      // figures that the region has no value for
-	behind  bool          // its step breaks into what a waiting test or engineer comes before
+	blocked bool          // its step breaks into what a waiting test or engineer comes before
 	gates   bool          // open, and nothing comes up before it is settled
 }
 
@@ -36,7 +36,7 @@ func (r *Ruling) Proven() bool { return r.Outcome.Truth == logic.Yes || r.Presum
 
 // Due reports whether the step that the rule calls for may be taken as things
 // stand: it is proven, and waits behind no test and no engineer.
-func (r *Ruling) Due() bool { return r.Proven() && !r.behind }
+func (r *Ruling) Due() bool { return r.Proven() && !r.blocked }
 
 // Waits reports whether paths wait for the rule.
 func (r *Ruling) Waits() bool { return r.Outcome.Truth == logic.Open && r.Policy == result.PolicyHold }
@@ -48,22 +48,22 @@ func (r *Ruling) Verifies() bool {
 
 // An Evaluation is what the rules say of one zone.
 type Evaluation struct {
-	Rulings []Ruling // in rank order
-	Paths   []result.PathStanding
-	Span    result.Span
-	Lead    result.PathID
-	By      *Ruling       // the ruling that leads, nil where none does
-	Behind  result.PathID // a step already proven while find-out leads
-	Steps   []result.PathID
+	Rulings    []Ruling // in rank order
+	Paths      []result.PathStanding
+	Span       result.Span
+	Lead       result.PathID
+	LeadRuling *Ruling       // the ruling that leads, nil where none does
+	Blocked    result.PathID // a step already proven while find-out leads
+	Steps      []result.PathID
 	// Untested: a test-or-abate call waits, so something here may be suspect.
-	Untested bool
+	TestPending bool
 	// Guarded are the layers that an engineer is asked about before they come up.
-	Guarded  []string
-	Unasked  bool // one of them would come up now, and the rule that asks is open
-	possible map[result.PathID]bool
+	Guarded         []string
+	EngineerPending bool // one of them would come up now, and the rule that asks is open
+	possible        map[result.PathID]bool
 }
 
-// A Judge looks at floors with the rules of one pack.
+// A Judge evaluates floors with the rules of one pack.
 type Judge struct {
 	Pack   *pack.Pack
 	Schema *schema.Schema
@@ -85,7 +85,7 @@ func New(p *pack.Pack, schema *schema.Schema) *Judge {
 	return &Judge{Pack: p, Schema: schema, rules: rules}
 }
 
-// Zone looks at one zone. Favour takes every open trouble as absent: what
+// Zone evaluates one zone. Favour takes every open trouble as absent: what
 // finding out would leave if it went well.
 func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
 	e := &Evaluation{}
@@ -95,7 +95,7 @@ func (j *Judge) Zone(zone *facts.Frame, favour bool) *Evaluation {
 		}
 	}
 	j.uncover(e, zone)
-	e.guard(zone, favour)
+	e.askEngineerFirst(zone, favour)
 	e.permit()
 	e.lead()
 	e.stand()

@@ -50,11 +50,11 @@ var (
 // state is what leads and what else there is, in one line.
 func state(e *judge.Evaluation) string {
 	s := fmt.Sprintf("%s %s-%s", e.Lead, e.Span.Low, e.Span.High)
-	if e.Behind != result.NoPath {
-		s += " behind " + e.Behind.String()
+	if e.Blocked != result.NoPath {
+		s += " behind " + e.Blocked.String()
 	}
-	if e.By != nil {
-		s += " by " + e.By.FindingID()
+	if e.LeadRuling != nil {
+		s += " by " + e.LeadRuling.FindingID()
 	}
 	return s
 }
@@ -210,7 +210,7 @@ func TestStandings(t *testing.T) {
 		result.Uncouple: "open [c] []", result.BackerBoard: "waiting [c] [the-room.main.water.damp]", result.DirectBond: "ruled-out [] []",
 	}
 	for _, s := range e.Paths {
-		if got := fmt.Sprint(s.State, s.Because, s.Questions); want[s.Path] != "" && got != want[s.Path] {
+		if got := fmt.Sprint(s.State, s.FindingIDs, s.Questions); want[s.Path] != "" && got != want[s.Path] {
 			t.Errorf("%s stands %s, want %s", s.Path, got, want[s.Path])
 		}
 	}

@@ -12,10 +12,10 @@ import (
 func (e *Evaluation) lead() {
 	call, waiting := e.calls()
 	switch {
-	case call != nil && call.behind:
-		e.Lead, e.Behind = result.FindOut, call.Rule.Calls
+	case call != nil && call.blocked:
+		e.Lead, e.Blocked = result.FindOut, call.Rule.Calls
 	case call != nil:
-		e.Lead, e.By = call.Rule.Calls, call
+		e.Lead, e.LeadRuling = call.Rule.Calls, call
 	case waiting:
 		e.Lead = result.FindOut
 	default:
@@ -37,13 +37,13 @@ func (e *Evaluation) calls() (call *Ruling, waiting bool) {
 			if call == nil {
 				call = r
 			}
-			r.behind = e.Untested && disturbs(r) || e.Unasked && r.Rule.Calls == result.Remove
+			r.blocked = e.TestPending && disturbs(r) || e.EngineerPending && r.Rule.Calls == result.Remove
 			if r.Due() {
 				e.addStep(r.Rule.Calls)
 			}
 		case r.Waits():
 			waiting = true
-			e.Untested = e.Untested || r.Rule.Calls == result.TestOrAbate
+			e.TestPending = e.TestPending || r.Rule.Calls == result.TestOrAbate
 		}
 	}
 	return call, waiting
@@ -64,12 +64,12 @@ func disturbs(r *Ruling) bool {
 	case result.Strengthen, result.Level:
 		return true
 	case result.Remove:
-		return !lies(r)
+		return !isLoose(r)
 	}
 	return false
 }
 
-func lies(r *Ruling) bool {
+func isLoose(r *Ruling) bool {
 	if r.Rule.Scope != schema.ScopeLayer {
 		return false
 	}
@@ -78,10 +78,10 @@ func lies(r *Ruling) bool {
 
 // leadBase finds the base that leads where no step is called for.
 func (e *Evaluation) leadBase() {
-	base, by, struck := e.free()
+	base, by, struck := e.firstPermitted()
 	switch {
 	case by != nil:
-		e.Lead, e.By = base, by
+		e.Lead, e.LeadRuling = base, by
 	case e.baseWaits() || !struck:
 		e.Lead = result.FindOut
 	case e.covered():
@@ -92,9 +92,9 @@ func (e *Evaluation) leadBase() {
 	}
 }
 
-// free is the first base that a rule permits and no bar touches, with the rule,
+// firstPermitted is the first base that a rule permits and no bar touches, with the rule,
 // and whether a base that some rule permits is struck out.
-func (e *Evaluation) free() (base result.PathID, by *Ruling, struck bool) {
+func (e *Evaluation) firstPermitted() (base result.PathID, by *Ruling, struck bool) {
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
 		if !permitsNow(r) {
@@ -112,10 +112,10 @@ func (e *Evaluation) free() (base result.PathID, by *Ruling, struck bool) {
 	return result.NoPath, nil, struck
 }
 
-// leftOver reports whether no base is left and nothing waits that may give one:
+// noneLeft reports whether no base is left and nothing waits that may give one:
 // a covering then has to come up.
-func (e *Evaluation) leftOver() bool {
-	_, by, struck := e.free()
+func (e *Evaluation) noneLeft() bool {
+	_, by, struck := e.firstPermitted()
 	return by == nil && struck && !e.baseWaits() && e.covered()
 }
 
@@ -188,7 +188,7 @@ func (e *Evaluation) covered() bool {
 func (e *Evaluation) stand() {
 	for _, p := range result.Paths() {
 		s := result.PathStanding{Path: p}
-		if p.IsBase() {
+		if p.IsAssembly() {
 			e.standBase(&s)
 		} else {
 			e.standStep(&s)
@@ -211,7 +211,7 @@ func (e *Evaluation) standStep(s *result.PathStanding) {
 		switch {
 		case r.Proven():
 			s.State = result.PathOpen
-			s.Because = append(s.Because, r.FindingID())
+			s.FindingIDs = append(s.FindingIDs, r.FindingID())
 		case r.Waits():
 			if s.State == result.PathRuledOut {
 				s.State = result.PathWaiting
@@ -233,7 +233,7 @@ func (e *Evaluation) standBase(s *result.PathStanding) {
 		switch {
 		case permitsNow(r):
 			permitted = true
-			s.Because = append(s.Because, r.FindingID())
+			s.FindingIDs = append(s.FindingIDs, r.FindingID())
 		case r.Waits():
 			waits = true
 			missing.Add(r)
@@ -245,7 +245,7 @@ func (e *Evaluation) standBase(s *result.PathStanding) {
 		switch {
 		case !bars(r, s.Path):
 		case r.Proven():
-			s.Because = append(s.Because, r.FindingID())
+			s.FindingIDs = append(s.FindingIDs, r.FindingID())
 		case r.Waits() && barred == logic.Open:
 			missing.Add(r)
 		}

@@ -52,7 +52,7 @@ func (e *Evaluation) end(rd reading) result.Verdict {
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
 		if r.Rule.Calls != result.NoPath && rd.counts(r) {
-			v = max(v, r.Rule.Calls.Asks())
+			v = max(v, r.Rule.Calls.MinVerdict())
 		}
 	}
 	return v
@@ -74,7 +74,7 @@ func (e *Evaluation) baseEnd(rd reading) result.Verdict {
 		}
 		sure := r.Outcome.Truth == logic.Yes
 		for _, b := range r.Rule.Permits {
-			struck, contested := e.struck(b, rd)
+			struck, contested := e.barredUnder(b, rd)
 			switch {
 			case struck:
 				if sure && !found {
@@ -93,9 +93,9 @@ func (e *Evaluation) baseEnd(rd reading) result.Verdict {
 	return best
 }
 
-// struck reports whether a bar strikes the base out under the reading, and
+// barredUnder reports whether a bar strikes the base out under the reading, and
 // whether an open bar may yet.
-func (e *Evaluation) struck(base result.PathID, rd reading) (struck, contested bool) {
+func (e *Evaluation) barredUnder(base result.PathID, rd reading) (struck, contested bool) {
 	for i := range e.Rulings {
 		r := &e.Rulings[i]
 		if !bars(r, base) {

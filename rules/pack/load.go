@@ -213,7 +213,7 @@ func (l *loader) path(word string, at place, isBase bool) result.PathID {
 	switch {
 	case !ok:
 		l.misspelt(at, word, pathWords(), message.New("pack/no_such.path", "word", quoted(word)))
-	case p.IsBase() != isBase:
+	case p.IsAssembly() != isBase:
 		l.problem(at, message.New("pack/rule.step_or_base", "path", word))
 	}
 	return p

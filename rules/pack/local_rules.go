@@ -177,7 +177,7 @@ func (p *part) behindPeople(n newcomer, ours *Pack) {
 	}
 	var last *Rule
 	for _, r := range ours.Rules {
-		if r.Protects == result.ProtectsPeople && r.Rank > n.rule.Rank && r.Calls.Asks() > n.rule.Calls.Asks() && (last == nil || r.Rank > last.Rank) {
+		if r.Protects == result.ProtectsPeople && r.Rank > n.rule.Rank && r.Calls.MinVerdict() > n.rule.Calls.MinVerdict() && (last == nil || r.Rank > last.Rank) {
 			last = r
 		}
 	}

@@ -38,8 +38,8 @@ func (p *Planner) amounts(s *stage, path result.PathID) []result.Quantity {
 // addsPanel reports whether strengthening lays a panel: a rule calls for it
 // that is about the deck.
 func (s *stage) addsPanel() bool {
-	for i := range s.look.Rulings {
-		r := &s.look.Rulings[i]
+	for i := range s.evaluation.Rulings {
+		r := &s.evaluation.Rulings[i]
 		if r.Rule.Calls != result.Strengthen || !r.Proven() {
 			continue
 		}
@@ -52,7 +52,7 @@ func (s *stage) addsPanel() bool {
 	return false
 }
 
-// removed are the layers that come up in this look.
+// removed are the layers that come up in this round.
 func (s *stage) removed() []takeoff.Layer {
 	var out []takeoff.Layer
 	n := s.takenUp()

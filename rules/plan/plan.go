@@ -1,5 +1,5 @@
-// Package plan goes on from a first look: each step that is called for is
-// taken as done, and the floor that it leaves is looked at again, until a base
+// Package plan goes on from a first evaluation: each step that is called for is
+// taken as done, and the floor that it leaves is evaluated again, until a base
 // can be laid or somebody else has the word.
 package plan
 
@@ -14,8 +14,8 @@ import (
 	"underfoot/rules/judge"
 )
 
-// maxLooks bounds a plan that does not come to an end by itself.
-const maxLooks = 8
+// maxRounds bounds a plan that does not come to an end by itself.
+const maxRounds = 8
 
 // A Planner makes plans with one set of rules.
 type Planner struct {
@@ -25,41 +25,41 @@ type Planner struct {
 	Today     assess.Day
 }
 
-// A Course is a plan and the floor at its end: as the steps leave it, when the
+// A Plan is a plan and the floor at its end: as the steps leave it, when the
 // base is laid or somebody else has the word.
-type Course struct {
-	Steps []result.PlanStep
-	Floor *facts.Floor
-	Look  *judge.Evaluation
+type Plan struct {
+	Steps      []result.PlanStep
+	Floor      *facts.Floor
+	Evaluation *judge.Evaluation
 }
 
 // A stage is one floor of a plan: as it is, or as the steps so far leave it.
 type stage struct {
-	job    *assess.Job
-	floor  *facts.Floor
-	zone   *facts.Frame
-	look   *judge.Evaluation
-	favour bool // a finding-out has been taken as done
-	shared bool // the room has other zones: its size is no more than a limit
-	number int
+	job        *assess.Job
+	floor      *facts.Floor
+	zone       *facts.Frame
+	evaluation *judge.Evaluation
+	favour     bool // a finding-out has been taken as done
+	shared     bool // the room has other zones: its size is no more than a limit
+	number     int
 }
 
-// Zone plans one zone of a normal job, from its first look.
-func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Evaluation) Course {
-	s := stage{job: job.Only(area, zone), look: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
+// Zone plans one zone of a normal job, from its first evaluation.
+func (p *Planner) Zone(job *assess.Job, area, zone int, first *judge.Evaluation) Plan {
+	s := stage{job: job.Only(area, zone), evaluation: first, number: 1, shared: len(job.Areas[area].Zones) > 1}
 	p.fill(&s)
 	steps := p.steps(&s)
-	return Course{Steps: steps, Floor: s.floor, Look: s.look}
+	return Plan{Steps: steps, Floor: s.floor, Evaluation: s.evaluation}
 }
 
-// steps goes from look to look; s is the last of them afterwards.
+// steps goes from round to round; s is the last of them afterwards.
 func (p *Planner) steps(s *stage) []result.PlanStep {
 	done := map[result.PathID]bool{}
 	var steps []result.PlanStep
 	for {
 		ends := false
 		for _, path := range s.paths() {
-			if done[path] && path == s.look.Lead {
+			if done[path] && path == s.evaluation.Lead {
 				return append(steps, p.again(s, path))
 			}
 			if done[path] {
@@ -70,15 +70,15 @@ func (p *Planner) steps(s *stage) []result.PlanStep {
 			if p.ends(s, path) {
 				return steps
 			}
-			ends = ends || path.IsBase()
-			if path == result.FindOut && s.look.Behind != result.NoPath {
+			ends = ends || path.IsAssembly()
+			if path == result.FindOut && s.evaluation.Blocked != result.NoPath {
 				break
 			}
 		}
-		if s.look.Lead == result.NoPath {
+		if s.evaluation.Lead == result.NoPath {
 			return append(steps, p.otherFinish(s))
 		}
-		if ends || s.number == maxLooks || s.favour && s.look.Lead == result.FindOut {
+		if ends || s.number == maxRounds || s.favour && s.evaluation.Lead == result.FindOut {
 			return steps
 		}
 		*s = p.next(s)
@@ -90,10 +90,10 @@ func (p *Planner) steps(s *stage) []result.PlanStep {
 // for a qualified person, and no mild result is taken in its place; nor is the
 // answer taken as known that says whether an engineer comes before a removal.
 func (p *Planner) ends(s *stage, path result.PathID) bool {
-	if p.Judge.Pack.Steps[path].Ends || path == result.FindOut && s.look.Unasked {
+	if p.Judge.Pack.Steps[path].Ends || path == result.FindOut && s.evaluation.EngineerPending {
 		return true
 	}
-	return slices.ContainsFunc(s.look.Rulings, func(r judge.Ruling) bool {
+	return slices.ContainsFunc(s.evaluation.Rulings, func(r judge.Ruling) bool {
 		return r.Rule.Ends && r.Rule.Calls == path && r.Outcome.Truth == logic.Yes
 	})
 }
@@ -108,14 +108,14 @@ func (s *stage) goes() bool {
 	return false
 }
 
-// paths are what one look leads to, in working order: every proven step, the
+// paths are what one round leads to, in working order: every proven step, the
 // leading path, and taking up what the owner does not want to keep.
 func (s *stage) paths() []result.PathID {
-	list := slices.Clone(s.look.Steps)
-	if s.look.Lead != result.NoPath && !slices.Contains(list, s.look.Lead) {
-		list = append(list, s.look.Lead)
+	list := slices.Clone(s.evaluation.Steps)
+	if s.evaluation.Lead != result.NoPath && !slices.Contains(list, s.evaluation.Lead) {
+		list = append(list, s.evaluation.Lead)
 	}
-	if s.goes() && !s.look.Untested && !s.look.Unasked && !slices.Contains(list, result.Remove) {
+	if s.goes() && !s.evaluation.TestPending && !s.evaluation.EngineerPending && !slices.Contains(list, result.Remove) {
 		list = append(list, result.Remove)
 	}
 	slices.SortFunc(list, func(a, b result.PathID) int { return int(place(a, s)) - int(place(b, s)) })
@@ -124,25 +124,25 @@ func (s *stage) paths() []result.PathID {
 
 // place puts finding out before the steps that wait behind it.
 func place(p result.PathID, s *stage) result.PathID {
-	if p == result.FindOut && s.look.Behind != result.NoPath {
+	if p == result.FindOut && s.evaluation.Blocked != result.NoPath {
 		return result.CallService
 	}
 	return p
 }
 
-// next takes the steps of a look as done and looks at the floor they leave.
+// next takes the steps of a round as done and evaluates the floor they leave.
 func (p *Planner) next(s *stage) stage {
 	n := stage{job: s.job.Clone(), favour: s.favour, number: s.number + 1, shared: s.shared}
 	zone := &n.job.Areas[0].Zones[0]
 	for _, path := range s.paths() {
 		p.take(s, zone, path)
 		n.favour = n.favour || path == result.FindOut
-		if path == result.FindOut && s.look.Behind != result.NoPath {
+		if path == result.FindOut && s.evaluation.Blocked != result.NoPath {
 			break
 		}
 	}
 	p.fill(&n)
-	n.look = p.Judge.Zone(n.zone, n.favour)
+	n.evaluation = p.Judge.Zone(n.zone, n.favour)
 	return n
 }
 

@@ -47,8 +47,8 @@ var (
 	}
 )
 
-// planned is the plan of a record and its course.
-func planned(t *testing.T, steps map[result.PathID]pack.Step, rules []trial.Rule, lines ...string) plan.Course {
+// planned is the plan of a record.
+func planned(t *testing.T, steps map[result.PathID]pack.Step, rules []trial.Rule, lines ...string) plan.Plan {
 	t.Helper()
 	w := trial.New(t, steps, rules...)
 	job := w.Job(lines...)
@@ -62,10 +62,10 @@ func planned(t *testing.T, steps map[result.PathID]pack.Step, rules []trial.Rule
 }
 
 // way is a plan in a line: each path with the number of its evaluation.
-func way(c plan.Course) string {
+func way(c plan.Plan) string {
 	var words []string
 	for _, s := range c.Steps {
-		word := fmt.Sprintf("%s%d", s.Path, s.Look)
+		word := fmt.Sprintf("%s%d", s.Path, s.Round)
 		if s.Repeats {
 			word += "!"
 		}
@@ -167,11 +167,11 @@ func TestWhatAStepSays(t *testing.T) {
 	verify := trial.Rule{When: `water.mould == "yes"`, Rule: pack.Rule{ID: "look", Unknown: result.PolicyVerify, Bars: []result.PathID{result.Uncouple}}}
 	c := planned(t, done, []trial.Rule{dry, verify, tile(pack.Rule{Alternatives: []result.PathID{result.IsolateFull}})}, "water.damp = no", "water.leak = yes", "layer.complete = yes")
 	first, last := c.Steps[0], c.Steps[1]
-	if first.If != "" || fmt.Sprint(first.Reasons) != "[dry]" || len(first.Before) > 0 {
+	if first.If != "" || fmt.Sprint(first.FindingIDs) != "[dry]" || len(first.Before) > 0 {
 		t.Errorf("first %+v", first)
 	}
-	if fmt.Sprint(last.Alternatives) != "[backer-board isolate-full]" || fmt.Sprint(last.Before) != "[the-room.main.water.mould]" || fmt.Sprint(last.Reasons) != "[tile]" {
-		t.Errorf("last %v, before %v, reasons %v", last.Alternatives, last.Before, last.Reasons)
+	if fmt.Sprint(last.Alternatives) != "[backer-board isolate-full]" || fmt.Sprint(last.Before) != "[the-room.main.water.mould]" || fmt.Sprint(last.FindingIDs) != "[tile]" {
+		t.Errorf("last %v, before %v, reasons %v", last.Alternatives, last.Before, last.FindingIDs)
 	}
 	c = planned(t, map[result.PathID]pack.Step{result.DryOut: {Makes: map[string]string{"water.leak": "no"}}, result.Uncouple: {Text: pack.StepText{Uncovered: "as described"}}},
 		[]trial.Rule{dry, tile(pack.Rule{})}, "water.damp = no", "water.leak = yes", "layer.complete = yes")
@@ -184,7 +184,7 @@ func TestWhatAStepSays(t *testing.T) {
 func TestFindingOutAsksTheGateFirst(t *testing.T) {
 	c := planned(t, done, []trial.Rule{calls(1, result.DryOut, leak, pack.Rule{}), lab, calls(6, result.Strengthen, `water.puddle == "yes"`, pack.Rule{})},
 		"water.damp = no", "water.puddle = yes", "layer.complete = yes")
-	if s := c.Steps[0]; s.Path != result.FindOut || fmt.Sprint(s.Ask) != "[the-room.main.danger.gas the-room.main.water.leak]" {
-		t.Errorf("%s asks %v", s.Path, s.Ask)
+	if s := c.Steps[0]; s.Path != result.FindOut || fmt.Sprint(s.Pending) != "[the-room.main.danger.gas the-room.main.water.leak]" {
+		t.Errorf("%s asks %v", s.Path, s.Pending)
 	}
 }

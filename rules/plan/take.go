@@ -14,8 +14,8 @@ import (
 // take changes the zone's record to what it would be with the step done.
 func (p *Planner) take(s *stage, zone *assess.Zone, path result.PathID) {
 	p.makes(s, zone, p.Judge.Pack.Steps[path].Makes, "")
-	for i := range s.look.Rulings {
-		r := &s.look.Rulings[i]
+	for i := range s.evaluation.Rulings {
+		r := &s.evaluation.Rulings[i]
 		if r.Rule.Calls == path && r.Due() {
 			p.makes(s, zone, r.Rule.Makes, r.Subject())
 		}
@@ -45,15 +45,15 @@ func closeLists(zone *assess.Zone) {
 // engineer is asked about, or all of them.
 func (s *stage) takenUp() int {
 	layers := s.layers()
-	if s.look.By == nil && s.look.Lead == result.Remove {
+	if s.evaluation.LeadRuling == nil && s.evaluation.Lead == result.Remove {
 		for n, frame := range layers {
-			if slices.Contains(s.look.Guarded, frame.ID()) {
+			if slices.Contains(s.evaluation.Guarded, frame.ID()) {
 				return n
 			}
 		}
 		return len(layers)
 	}
-	return 1 + lastIndex(s.look.Lifted(layers))
+	return 1 + lastIndex(s.evaluation.Lifted(layers))
 }
 
 // lastIndex is the last place where it is so, or -1.

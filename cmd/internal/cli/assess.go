@@ -64,16 +64,16 @@ func (a *app) each(files []string, do func(string) error) error {
 		}
 	}
 	if len(files) > 1 && worst != nil && !errors.Is(worst, errGate) {
-		return &told{worst}
+		return &reported{worst}
 	}
 	return worst
 }
 
-// told is an error that has been reported already.
-type told struct{ error }
+// reported is an error that has been reported already.
+type reported struct{ error }
 
 // Unwrap is the error itself, for its exit code.
-func (t *told) Unwrap() error { return t.error }
+func (t *reported) Unwrap() error { return t.error }
 
 func (a *app) print(r *result.Result, asJSON, all bool) error {
 	if asJSON {

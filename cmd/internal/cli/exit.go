@@ -64,7 +64,7 @@ func codeOf(err error) int {
 func (a *app) report(err error) {
 	var problem *assess.Problem
 	var problems assess.Problems
-	var before *told
+	var before *reported
 	var alarm *interview.Alarm
 	switch {
 	case err == nil, errors.Is(err, errGate), errors.As(err, &before):

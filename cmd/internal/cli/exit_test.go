@@ -34,7 +34,7 @@ func TestExitCodes(t *testing.T) {
 		{"no such file", kind(assess.IO), 7},
 		{"interrupted", fmt.Errorf("around: %w", context.Canceled), 130},
 		{"several: the highest", assess.Problems{kind(assess.Usage), kind(assess.IO), kind(assess.Invalid)}, 7},
-		{"told already", &told{kind(assess.Invalid)}, 5},
+		{"told already", &reported{kind(assess.Invalid)}, 5},
 	} {
 		if got := codeOf(c.err); got != c.want {
 			t.Errorf("%s: %d, want %d", c.name, got, c.want)

@@ -132,14 +132,14 @@ func joistSheet(m structure.Member, loads structure.Loads, b structure.Bound, t 
 type joistReader struct {
 	*app
 	flags    *joistFlags
-	inputs   []result.Said
+	inputs   []result.AnswerRow
 	problems assess.Problems
 }
 
 // note keeps what was given by a flag, for the head of the printout.
 func (r *joistReader) note(flag, value string) {
 	if value != "" {
-		r.inputs = append(r.inputs, result.Said{Label: r.say("cli/joist.given." + strings.ReplaceAll(flag, "-", "_")), Value: value})
+		r.inputs = append(r.inputs, result.AnswerRow{Label: r.say("cli/joist.given." + strings.ReplaceAll(flag, "-", "_")), Value: value})
 	}
 }
 

@@ -73,7 +73,7 @@ func (s sheet) condition(head string, c *condition.Condition) {
 	if c == nil {
 		return
 	}
-	s.explained(head, "", c.Tell(judge.Show(s.engine.Catalogue, s.engine.Language, s.engine.System)))
+	s.explained(head, "", c.Describe(judge.Show(s.engine.Catalogue, s.engine.Language, s.engine.System)))
 	s.line("", c.Source())
 }
 

@@ -27,7 +27,7 @@ func (a *app) why(f *file, id string) error {
 	return nil
 }
 
-func (a *app) reason(r *rules.Reason) {
+func (a *app) reason(r *rules.Explanation) {
 	place := r.Area
 	if r.Several {
 		place = a.say("cli/why.place", "area", r.Area, "zone", r.Zone)
@@ -51,7 +51,7 @@ func (a *app) reason(r *rules.Reason) {
 		fmt.Fprintln(a.Out, "  "+a.say("cli/why.rest"))
 	default:
 		fmt.Fprintln(a.Out, "  "+a.say("cli/why.decided"))
-		for _, x := range r.Decided {
+		for _, x := range r.Conditions {
 			fmt.Fprintln(a.Out, "    "+strings.ReplaceAll(x.Lines(a.language), "\n", "\n    "))
 		}
 	}

@@ -38,7 +38,7 @@ type Asker struct {
 // stops or the input ends, and whatever Save returns.
 func (a *Asker) Run(ctx context.Context) error {
 	a.begin()
-	a.tell("line/keys")
+	a.print("line/keys")
 	p, more := a.Session.Next()
 	for more {
 		if err := ctx.Err(); err != nil {
@@ -54,7 +54,7 @@ func (a *Asker) Run(ctx context.Context) error {
 				p = before
 				continue
 			}
-			a.tell("line/first")
+			a.print("line/first")
 			continue
 		}
 		if err := a.Save(changes); err != nil {
@@ -74,21 +74,21 @@ func (a *Asker) begin() {
 	a.lines.Buffer(make([]byte, 0, 4096), 1<<16)
 }
 
-// tell prints a sentence on lines of its own.
-func (a *Asker) tell(key string, pairs ...any) { fmt.Fprintln(a.Out, a.Language.Text(key, pairs...)) }
+// print prints a sentence on lines of its own.
+func (a *Asker) print(key string, pairs ...any) { fmt.Fprintln(a.Out, a.Language.Text(key, pairs...)) }
 
 // heading prints the stage where it changes, and the question.
 func (a *Asker) heading(p interview.Prompt) {
 	if title := a.Session.StageTitle(p.Stage); title != a.stage {
 		a.stage = title
 		fmt.Fprintln(a.Out)
-		a.tell("line/stage", "stage", title)
+		a.print("line/stage", "stage", title)
 	}
 	if _, waiting, _ := a.Session.Progress(); waiting == 0 && !a.settled {
 		a.settled = true
 		fmt.Fprintln(a.Out, a.Language.Text("interview/progress.settled"))
 	}
-	fmt.Fprintf(a.Out, "\n%s%s\n", about(p.Address), p.Ask())
+	fmt.Fprintf(a.Out, "\n%s%s\n", about(p.Address), p.Text())
 	for _, item := range p.Items {
 		fmt.Fprintf(a.Out, "    %s\n", item)
 	}
@@ -140,7 +140,7 @@ func (a *Asker) ask(p interview.Prompt) ([]interview.Change, move, error) {
 		}
 		switch strings.ToLower(text) {
 		case "":
-			a.tell("line/nothing")
+			a.print("line/nothing")
 			continue
 		case "?", "help":
 			a.explain(p)

@@ -31,7 +31,7 @@ func talk(t *testing.T, job *assess.Job, lines ...string) (printed string, saved
 }
 
 // judging are the rules themselves.
-func judging(e *rules.Engine) interview.Guide {
+func judging(e *rules.Engine) interview.Rules {
 	return func(job *assess.Job) interview.Judgment { return e.Judge(job, "2026-05-04") }
 }
 

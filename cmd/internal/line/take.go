@@ -172,7 +172,7 @@ func (a *Asker) describe(err error) string {
 
 // basis asks how an answer is known.
 func (a *Asker) basis() (assess.Basis, error) {
-	bases := interview.Bases()
+	bases := interview.BasisChoices()
 	fmt.Fprintln(a.Out, a.Language.Text("interview/basis.ask"))
 	for i, b := range bases {
 		fmt.Fprintf(a.Out, "  %2d  %s\n", i+1, a.Language.Text("interview/basis."+b.String()))
@@ -188,6 +188,6 @@ func (a *Asker) basis() (assess.Basis, error) {
 		if b, ok := assess.ParseBasis(strings.ToLower(text)); ok {
 			return b, nil
 		}
-		a.tell("line/none.basis", "given", strconv.Quote(text), "list", strings.Join(assess.BasisWords(), ", "))
+		a.print("line/none.basis", "given", strconv.Quote(text), "list", strings.Join(assess.BasisWords(), ", "))
 	}
 }

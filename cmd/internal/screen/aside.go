@@ -31,7 +31,7 @@ func (m *model) askBasis(then func()) {
 		}
 	}
 	p.add(m.say("screen/row.no_basis"), known(assess.NoBasis))
-	for _, b := range interview.Bases() {
+	for _, b := range interview.BasisChoices() {
 		p.add(m.say("interview/basis."+b.String()), known(b))
 	}
 	m.open(&pane{ask: m.say("interview/basis.ask"), said: []string{m.panes[0].ask}, field: p})

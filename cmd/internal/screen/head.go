@@ -16,7 +16,7 @@ func (m *model) head() []string {
 	}
 	lines := plaintext.Wrap(title+m.Session.StageTitle(m.prompt.Stage), m.width)
 	for i := range lines {
-		lines[i] = m.look.strong.Render(lines[i])
+		lines[i] = m.theme.strong.Render(lines[i])
 	}
 	progress := m.progress()
 	if !m.tight() {

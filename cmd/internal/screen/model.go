@@ -15,7 +15,7 @@ import (
 // question at the bottom, above it what is asked about its answer, or help.
 type model struct {
 	*Interview
-	look          *look
+	theme         *theme
 	prompt        interview.Prompt
 	panes         []*pane
 	notice        string // what is wrong with the last key or answer
@@ -47,7 +47,7 @@ type tally struct {
 }
 
 func newModel(i *Interview) *model {
-	m := &model{Interview: i, look: newLook(i.Color)}
+	m := &model{Interview: i, theme: newTheme(i.Color)}
 	m.next()
 	m.resting = false // the first question has been waited for
 	return m
@@ -119,7 +119,7 @@ func (m *model) home() {
 // build makes the field on top anew for the width of the window.
 func (m *model) build() {
 	if m.width > 0 {
-		m.top().field.build(m.look, m.width)
+		m.top().field.build(m.theme, m.width)
 	}
 }
 

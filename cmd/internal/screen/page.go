@@ -31,7 +31,7 @@ func (m *model) explain() {
 	p := &page{}
 	p.add(m.say("screen/help.said"), m.notice)
 	asked := m.panes[0]
-	p.add(m.say("screen/help.asked"), slices.Concat([]string{m.prompt.Ask()}, asked.said, asked.hints)...)
+	p.add(m.say("screen/help.asked"), slices.Concat([]string{m.prompt.Text()}, asked.said, asked.hints)...)
 	p.add(head("why"), m.prompt.Why())
 	if m.prompt.Form != interview.Family {
 		p.add(head("how"), q.How)
@@ -65,7 +65,7 @@ func (p *page) add(head string, texts ...string) {
 	}
 }
 
-func (p *page) build(l *look, width int) {
+func (p *page) build(l *theme, width int) {
 	p.text = nil
 	for i, part := range p.parts {
 		if i > 0 {

@@ -22,7 +22,7 @@ type pane struct {
 
 // A field is where a pane is answered.
 type field interface {
-	build(l *look, width int)
+	build(l *theme, width int)
 	press(msg tea.KeyMsg)
 	enter(m *model)
 	holdsText() bool
@@ -42,7 +42,7 @@ type entry struct {
 // longest is how many characters an answer may have; a reading needs far fewer.
 const longest = 200
 
-func (e *entry) build(l *look, width int) {
+func (e *entry) build(l *theme, width int) {
 	e.input = huh.NewInput().Prompt("> ").CharLimit(longest).Value(&e.text)
 	if e.example != "" {
 		e.input.Placeholder(e.example)

@@ -33,7 +33,7 @@ type picker struct {
 	several func(marked []int) // nil where nothing can be marked
 	at      int
 	width   int
-	look    *look
+	look    *theme
 	list    *huh.Select[int]
 }
 
@@ -51,7 +51,7 @@ func moving() *huh.KeyMap {
 
 // build makes the list with plain options each time: the library loses lines
 // of a list that changes. The list has its full height; lines cuts it.
-func (p *picker) build(l *look, width int) {
+func (p *picker) build(l *theme, width int) {
 	p.look, p.width = l, width
 	options := make([]huh.Option[int], len(p.rows))
 	for i := range p.rows {

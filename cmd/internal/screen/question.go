@@ -15,7 +15,7 @@ import (
 // ask puts the prompt on the screen, alone.
 func (m *model) ask(p interview.Prompt) {
 	m.prompt, m.detail, m.notice = p, assess.Answer{}, ""
-	q := &pane{ask: plaintext.Line(p.Ask())}
+	q := &pane{ask: plaintext.Line(p.Text())}
 	for _, item := range p.Items {
 		q.items = append(q.items, plaintext.Line(item))
 	}

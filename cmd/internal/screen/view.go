@@ -32,7 +32,7 @@ func (m *model) View() string {
 	}
 	head, foot := m.head(), m.foot()
 	if !m.tight() {
-		rule := m.look.soft.Render(strings.Repeat("─", m.width))
+		rule := m.theme.soft.Render(strings.Repeat("─", m.width))
 		head, foot = append(head, rule), append([]string{rule}, foot...)
 	}
 	body := m.body(m.height - len(head) - len(foot))
@@ -44,7 +44,7 @@ func (m *model) View() string {
 // what is said below it: help has both in full.
 func (m *model) body(height int) []string {
 	top := m.top()
-	said := m.said()
+	said := m.answered()
 	lines := m.sentence(len(top.items))
 	for shown := len(top.items); shown > 0 && height-len(lines)-len(said) < leastField; {
 		shown--
@@ -55,7 +55,7 @@ func (m *model) body(height int) []string {
 	}
 	field, place := top.field.lines(max(1, height-len(lines)-len(said)-1))
 	if !place.IsZero() || len(lines) > 0 && !m.tight() {
-		lines = append(lines, m.look.soft.Render(plaintext.Shorten(m.Language.Say(place), m.width)))
+		lines = append(lines, m.theme.soft.Render(plaintext.Shorten(m.Language.Say(place), m.width)))
 	}
 	lines = append(append(lines, field...), said...)
 	for len(lines) < height {
@@ -76,7 +76,7 @@ func (m *model) sentence(items int) []string {
 	top := m.top()
 	var lines []string
 	for _, line := range plaintext.Wrap(m.about()+top.ask, m.width) {
-		lines = append(lines, m.look.strong.Render(line))
+		lines = append(lines, m.theme.strong.Render(line))
 	}
 	if top.ask == "" {
 		return nil
@@ -106,9 +106,9 @@ func (m *model) about() string {
 	return plaintext.Line(a.Topic+" "+a.Item) + ": "
 }
 
-// said is what stands below the field: what was wrong with the last answer, and
+// answered is what stands below the field: what was wrong with the last answer, and
 // how the one to come is known.
-func (m *model) said() []string {
+func (m *model) answered() []string {
 	var lines []string
 	if m.notice != "" {
 		lines = plaintext.Wrap(m.notice, m.width)

@@ -43,12 +43,12 @@ func TestTheQuestionAndTheCursorAreAlwaysSeen(t *testing.T) {
 			s.size(size[0], size[1])
 			list, picking := s.top().field.(*picker)
 			if !picking {
-				s.sees(s.prompt.Ask())
+				s.sees(s.prompt.Text())
 				continue
 			}
 			for i := range list.rows {
 				shown := strings.Join(strings.Fields(s.View()), " ")
-				if want := strings.Join(strings.Fields(list.rows[i].label), " "); !strings.Contains(shown, want) || !strings.Contains(shown, s.prompt.Ask()) {
+				if want := strings.Join(strings.Fields(list.rows[i].label), " "); !strings.Contains(shown, want) || !strings.Contains(shown, s.prompt.Text()) {
 					t.Errorf("%s at %v, row %d %q:\n%s", q.Decl.ID, size, i, want, s.View())
 					break
 				}
@@ -109,7 +109,7 @@ func TestWithoutColourOnlyTheWritingCursorIsTurned(t *testing.T) {
 // Colour adds nothing that a word or a mark does not say.
 func TestColourChangesNoWord(t *testing.T) {
 	plain, coloured := sit(t, wants(t, "zone.base")), sit(t, wants(t, "zone.base"))
-	coloured.look = newLook(true)
+	coloured.theme = newTheme(true)
 	for _, s := range []*sitting{plain, coloured} {
 		s.choose("Joists").press(" ")
 	}

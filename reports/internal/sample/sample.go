@@ -32,7 +32,7 @@ func Result() *result.Result {
 		Verdict: result.Stop,
 		Span:    result.Span{Low: result.Stop, High: result.Stop},
 		Areas:   []result.AreaResult{kitchen(), basement()},
-		Said:    said(),
+		Answers: answers(),
 		Packs: []result.PackRef{
 			{ID: "base", Edition: "2026-05"},
 			{ID: "invented-county", Edition: "1", Local: true, Relaxes: []message.Message{message.Verbatim("flat.limit: invented ordinance, section 2")}},
@@ -60,9 +60,9 @@ func at(texts ...string) []schema.Address {
 func kitchen() result.AreaResult {
 	return result.AreaResult{
 		ID: "kitchen", Name: "Kitchen (invented)", Verdict: result.Stop,
-		Span:   result.Span{Low: result.Stop, High: result.Stop},
-		Reason: "the old sheet floor is from a time when such floors often held asbestos, and no laboratory has looked at it.",
-		Zones:  []result.ZoneResult{oldPart(), addition()},
+		Span:     result.Span{Low: result.Stop, High: result.Stop},
+		Sentence: "the old sheet floor is from a time when such floors often held asbestos, and no laboratory has looked at it.",
+		Zones:    []result.ZoneResult{oldPart(), addition()},
 		Findings: []result.Finding{
 			{
 				ID: "suspect-resilient@old-part.l1", Rule: "suspect-resilient", Subject: "old-part.l1", Zone: "old-part", Outcome: result.Fails, Presumed: true,
@@ -72,8 +72,8 @@ func kitchen() result.AreaResult {
 				Remedy: "Leave it whole. A laboratory or a qualified person answers first.",
 				Failure: result.Failure{Mode: "fibres in the air", LikelihoodBefore: "likely", ConsequenceBefore: "severe",
 					LikelihoodAfter: "unlikely", ConsequenceAfter: "severe"},
-				Decided: "all of these: open\n  Year it was laid (1958 to 2026) is at most 1980: open",
-				Value:   "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
+				Explanation: "all of these: open\n  Year it was laid (1958 to 2026) is at most 1980: open",
+				Value:       "laid 1958 to 2026", Limit: "1980", Unit: "year", Missing: at("kitchen.old-part.layer.l1.lab_result"),
 				Sources: []result.Source{read}, Calls: result.TestOrAbate,
 			},
 			{
@@ -100,7 +100,7 @@ func kitchen() result.AreaResult {
 			},
 		},
 		Checks: []result.Check{joistCheck(), flatCheck(), trussCheck()},
-		Questions: []result.Ask{
+		Questions: []result.Question{
 			{Address: At("kitchen.old-part.layer.l1.lab_result"), Text: "What did the laboratory say of this layer and its glue?",
 				How: "Ask the owner for a report. Where there is none, an accredited laboratory is asked; nobody takes a piece by himself.",
 				Who: "laboratory", Decides: []string{"test-or-abate", "remove", "suspect-resilient@old-part.l1"}},
@@ -117,21 +117,21 @@ func kitchen() result.AreaResult {
 func oldPart() result.ZoneResult {
 	return result.ZoneResult{
 		ID: "old-part", Span: result.Span{Low: result.Stop, High: result.Stop}, Verdict: result.Stop, Path: result.TestOrAbate,
-		Because: "A layer that may hold asbestos would be disturbed.",
+		Sentence: "A layer that may hold asbestos would be disturbed.",
 		Paths: []result.PathStanding{
-			{Path: result.TestOrAbate, State: result.PathOpen, Because: []string{"suspect-resilient@old-part.l1"}},
-			{Path: result.Strengthen, State: result.PathWaiting, Because: []string{"joist-too-limber@old-part"},
+			{Path: result.TestOrAbate, State: result.PathOpen, FindingIDs: []string{"suspect-resilient@old-part.l1"}},
+			{Path: result.Strengthen, State: result.PathWaiting, FindingIDs: []string{"joist-too-limber@old-part"},
 				Questions: at("kitchen.old-part.joist.species", "kitchen.old-part.joist.grade")},
 			{Path: result.BackerBoard, State: result.PathWaiting, Questions: at("kitchen.old-part.joist.species")},
-			{Path: result.DirectBond, State: result.PathRuledOut, Because: []string{"joist-too-limber@old-part"}},
+			{Path: result.DirectBond, State: result.PathRuledOut, FindingIDs: []string{"joist-too-limber@old-part"}},
 		},
 		Plan: []result.PlanStep{
-			{Path: result.TestOrAbate, Look: 1, Text: "Leave the sheet floor and its glue whole until a laboratory or a qualified person has answered.",
+			{Path: result.TestOrAbate, Round: 1, Text: "Leave the sheet floor and its glue whole until a laboratory or a qualified person has answered.",
 				Who: "laboratory", Hold: "Nothing starts before the report names this layer and its glue, with method and date.", Cautions: []string{"lead-paint"}},
-			{Path: result.Strengthen, Look: 2, Text: "Bring the joists to the stiffness that tile asks for.", Who: "setter",
+			{Path: result.Strengthen, Round: 2, Text: "Bring the joists to the stiffness that tile asks for.", Who: "setter",
 				If: "If the species and grade found leave them too limber, this step stands.", Verify: []string{"size, spacing and span of every joist", "holes and notches"},
 				Quantities: []result.Quantity{{Text: message.Verbatim("lumber beside joists"), Value: quantity.Range{Lo: 96, Hi: 112}, Unit: message.Verbatim("ft"), Note: message.Verbatim("one side")}}},
-			{Path: result.BackerBoard, Look: 3, Text: "Cement backer board in mortar, screwed to the panel, seams taped.", Who: "setter", Cautions: []string{"silica"},
+			{Path: result.BackerBoard, Round: 3, Text: "Cement backer board in mortar, screwed to the panel, seams taped.", Who: "setter", Cautions: []string{"silica"},
 				Verify: []string{"height at the dishwasher"}, Quantities: []result.Quantity{
 					{Text: message.Verbatim("cement backer board 1/2 in"), Value: quantity.Point(150), Unit: message.Verbatim("ft2"), Note: message.Verbatim("with 10 % for waste")},
 					{Text: message.Verbatim("mortar"), Value: quantity.AtLeast(3), Unit: message.Verbatim("bags"), Note: message.Verbatim("depends on the trowel")},
@@ -147,30 +147,30 @@ func oldPart() result.ZoneResult {
 
 func addition() result.ZoneResult {
 	return result.ZoneResult{
-		ID: "addition", Span: result.Span{Low: result.Prepare, High: result.Repair}, Verdict: result.Hold, Path: result.FindOut, Behind: result.Remove,
-		Because: "The kind of roof truss below is known, its stiffness is not.",
+		ID: "addition", Span: result.Span{Low: result.Prepare, High: result.Repair}, Verdict: result.Hold, Path: result.FindOut, Blocked: result.Remove,
+		Sentence: "The kind of roof truss below is known, its stiffness is not.",
 		Paths: []result.PathStanding{
-			{Path: result.Remove, State: result.PathOpen, Because: []string{"floating-floor@addition.l1"}},
+			{Path: result.Remove, State: result.PathOpen, FindingIDs: []string{"floating-floor@addition.l1"}},
 			{Path: result.FindOut, State: result.PathOpen},
 			{Path: result.Uncouple, State: result.PathWaiting, Questions: at("kitchen.addition.joist.known_ratio")},
 		},
-		Plan: []result.PlanStep{{Path: result.Remove, Look: 1, Text: "Take up the floating floor.", Who: "owner"}},
+		Plan: []result.PlanStep{{Path: result.Remove, Round: 1, Text: "Take up the floating floor.", Who: "owner"}},
 	}
 }
 
 func basement() result.AreaResult {
 	return result.AreaResult{
 		ID: "basement", Name: "Basement", Verdict: result.Prepare, Span: result.Span{Low: result.Prepare, High: result.Prepare},
-		Reason: "the slab is sound; the one crack is small and shown not to move.",
+		Sentence: "the slab is sound; the one crack is small and shown not to move.",
 		Zones: []result.ZoneResult{{
 			ID: "main", Span: result.Span{Low: result.Prepare, High: result.Prepare}, Verdict: result.Prepare, Path: result.IsolateStrip,
-			Because: "One crack in one plane, watched over a winter, is all that the slab shows.",
+			Sentence: "One crack in one plane, watched over a winter, is all that the slab shows.",
 			Paths: []result.PathStanding{
-				{Path: result.IsolateStrip, State: result.PathOpen, Because: []string{"single-crack"}},
+				{Path: result.IsolateStrip, State: result.PathOpen, FindingIDs: []string{"single-crack"}},
 				{Path: result.IsolateFull, State: result.PathOpen},
 				{Path: result.BackerBoard, State: result.PathRuledOut},
 			},
-			Plan: []result.PlanStep{{Path: result.IsolateStrip, Look: 1, Text: "A strip of crack isolation membrane over the crack, a soft joint on each side.", Who: "setter",
+			Plan: []result.PlanStep{{Path: result.IsolateStrip, Round: 1, Text: "A strip of crack isolation membrane over the crack, a soft joint on each side.", Who: "setter",
 				Verify:     []string{"moisture of the slab, by the method that the membrane's maker names"},
 				Quantities: []result.Quantity{{Text: message.Verbatim("strip of membrane, 36 in wide"), Value: quantity.Point(14), Unit: message.Verbatim("ft")}}}},
 			BuildUps: []result.BuildUp{{Path: result.IsolateStrip, Height: quantity.Point(0.4375), Weight: quantity.AtMost(5), Layers: []result.BuiltLayer{
@@ -235,8 +235,8 @@ func trussCheck() result.Check {
 	}
 }
 
-func said() []result.Said {
-	return []result.Said{
+func answers() []result.AnswerRow {
+	return []result.AnswerRow{
 		{Address: At("site.year_built"), Label: "Year the house was built", Value: "1958", Answer: assess.Answer{Basis: assess.Document, Note: "invented deed"}},
 		{Address: At("kitchen.old-part.joist.span"), Label: "Clear span of the joists", Value: "15 ft to 15 ft 2 in",
 			Answer: assess.Answer{Basis: assess.Measured, With: "tape", On: "2026-05-04", Photos: []string{"photos/span one.jpg"}, Note: "=measured from below"}},

@@ -5,23 +5,23 @@ import (
 	"underfoot/assess/schema"
 )
 
-// Tell is the whole condition in words, for a reader who sees no floor yet: the
+// Describe is the whole condition in words, for a reader who sees no floor yet: the
 // tree as it was written, with names and units as show says and without values.
 // No part of it has a truth, and its leaves name no facts.
-func (c *Condition) Tell(show Show) Explanation {
-	return words{schema: c.schema, show: show}.tell(c.syntax)
+func (c *Condition) Describe(show Show) Explanation {
+	return words{schema: c.schema, show: show}.describe(c.syntax)
 }
 
 var joints = map[op]Joint{opAnd: All, opOr: Any, opNot: Not}
 
-func (w words) tell(n *node) Explanation {
+func (w words) describe(n *node) Explanation {
 	joint, chain := joints[n.op]
 	if !chain {
 		return Explanation{Text: w.comparison(n)}
 	}
 	x := Explanation{Joint: joint, Parts: make([]Explanation, len(n.kids))}
 	for i, k := range n.kids {
-		x.Parts[i] = w.tell(k)
+		x.Parts[i] = w.describe(k)
 	}
 	return x
 }

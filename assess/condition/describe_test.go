@@ -18,7 +18,7 @@ func TestTell(t *testing.T) {
 	show := condition.Show{Units: quantity.US, Label: func(f schema.FactID) string { return "the " + declared.Decl(f).ID }}
 	want := "all of these: open\n  the zone.base is joists: open\n  any of these: open\n" +
 		"    the layer.laid is at most 1980: open\n    the contrary of: open\n      the floor.cracks is more than 2: open"
-	if got := c.Tell(show).Lines(message.English()); got != want {
+	if got := c.Describe(show).Lines(message.English()); got != want {
 		t.Errorf("told as\n%s\nwant\n%s", got, want)
 	}
 }
@@ -26,7 +26,7 @@ func TestTell(t *testing.T) {
 // Every comparison of a condition is told, however deep.
 func TestTellLeavesNothingOut(t *testing.T) {
 	src := `danger.gas == "yes" || joist.span / joist.depth > 15 && (floor.cracks != 2 || layer.kind in ["linoleum", "plywood"])`
-	told := compile(t, src).Tell(condition.Show{}).Lines(message.English())
+	told := compile(t, src).Describe(condition.Show{}).Lines(message.English())
 	for _, f := range compile(t, src).Reads() {
 		if !strings.Contains(told, declared.Decl(f).ID) {
 			t.Errorf("%s is left out of\n%s", declared.Decl(f).ID, told)

@@ -12,12 +12,12 @@ import (
 // one matter alone would mislead.
 const muchOpen = 12
 
-// because says in a sentence why the path leads: never nothing.
-func (e *Engine) because(l *judge.Evaluation) string {
+// sentence says in a sentence why the path leads: never nothing.
+func (e *Engine) sentence(l *judge.Evaluation) string {
 	switch {
-	case l.By != nil:
-		return e.describer.Text(l.By)
-	case l.Behind != result.NoPath:
+	case l.LeadRuling != nil:
+		return e.describer.Text(l.LeadRuling)
+	case l.Blocked != result.NoPath:
 		return e.behind(l)
 	case l.Lead == result.FindOut:
 		return e.open(l)
@@ -34,7 +34,7 @@ func (e *Engine) because(l *judge.Evaluation) string {
 
 // behind names the step that is settled and the question that comes before it.
 func (e *Engine) behind(l *judge.Evaluation) string {
-	step := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == l.Behind && r.Proven() })
+	step := l.First(func(r *judge.Ruling) bool { return r.Rule.Calls == l.Blocked && r.Proven() })
 	return e.Language.Text("rules/because.behind", "step", e.describer.Text(step), "gate", e.describer.Text(l.Gate()))
 }
 

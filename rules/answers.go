@@ -14,8 +14,8 @@ import (
 )
 
 // questions are what is worth asking about a room, the deciding one first.
-func (a *Assessment) questions(area int) []result.Ask {
-	var out []result.Ask
+func (a *Assessment) questions(area int) []result.Question {
+	var out []result.Question
 	seen := map[schema.Address]bool{}
 	for z, evaluation := range a.zones[area] {
 		for _, c := range a.inquiry().Zone(a.job, area, z, evaluation) {
@@ -28,8 +28,8 @@ func (a *Assessment) questions(area int) []result.Ask {
 	return out
 }
 
-func (e *Engine) ask(c inquiry.Candidate) result.Ask {
-	ask := result.Ask{Address: c.Address, Decides: c.Decides, Before: c.Stage == inquiry.Before}
+func (e *Engine) ask(c inquiry.Candidate) result.Question {
+	ask := result.Question{Address: c.Address, Decides: c.Decides, Before: c.Stage == inquiry.Before}
 	if q := e.Catalogue.Find(c.Address.Short()); q != nil {
 		ask.Label, ask.Text, ask.How, ask.Who = q.Text.Label, q.Text.Ask, q.Text.How, q.Text.Who
 	}
@@ -45,9 +45,9 @@ func (e *Engine) labels() map[string]string {
 	return out
 }
 
-// said lists every answer in catalogue order, with those that are parked.
-func (e *Engine) said(floor *facts.Floor, job *assess.Job) []result.Said {
-	var out []result.Said
+// answers lists every answer in catalogue order, with those that are parked.
+func (e *Engine) answers(floor *facts.Floor, job *assess.Job) []result.AnswerRow {
+	var out []result.AnswerRow
 	list := func(f *facts.Frame, answers assess.Answers) {
 		start := len(out)
 		for name, a := range answers {
@@ -55,7 +55,7 @@ func (e *Engine) said(floor *facts.Floor, job *assess.Job) []result.Said {
 				out = append(out, e.saidOne(f, q, a))
 			}
 		}
-		slices.SortFunc(out[start:], func(a, b result.Said) int {
+		slices.SortFunc(out[start:], func(a, b result.AnswerRow) int {
 			return cmp.Compare(e.place(a.Address), e.place(b.Address))
 		})
 	}
@@ -82,8 +82,8 @@ func (e *Engine) place(a schema.Address) schema.FactID {
 	return id
 }
 
-func (e *Engine) saidOne(f *facts.Frame, q *question.Question, a assess.Answer) result.Said {
-	s := result.Said{Address: f.Address(q.Decl), Label: cmp.Or(q.Text.Label, q.Decl.ID), Answer: a, Value: a.Reply.String()}
+func (e *Engine) saidOne(f *facts.Frame, q *question.Question, a assess.Answer) result.AnswerRow {
+	s := result.AnswerRow{Address: f.Address(q.Decl), Label: cmp.Or(q.Text.Label, q.Decl.ID), Answer: a, Value: a.Reply.String()}
 	if a.Reply == assess.Given {
 		s.Value = e.Catalogue.Show(q.ID, a.Set, e.System)
 	}

@@ -15,8 +15,8 @@ type statement struct {
 	ans  assess.Answer
 }
 
-// said are all answers of a job, from the whole job inwards.
-func said(j *assess.Job) []statement {
+// statements are all answers of a job, from the whole job inwards.
+func statements(j *assess.Job) []statement {
 	var out []statement
 	collect := func(where schema.Address, answers assess.Answers) {
 		for _, name := range slices.Sorted(maps.Keys(answers)) {

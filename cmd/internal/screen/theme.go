@@ -11,21 +11,21 @@ import (
 // cursorMark stands before the row that Enter would take.
 const cursorMark = "> "
 
-// A look is how the screen is drawn. Colour and bold only repeat what a word,
+// A theme is how the screen is drawn. Colour and bold only repeat what a word,
 // a mark or a place says; without colour only the writing cursor is turned.
-type look struct {
+type theme struct {
 	theme               *huh.Theme
 	strong, soft, plain lipgloss.Style
 }
 
-// newLook draws with one colour of the terminal's own sixteen, for where the
+// newTheme draws with one colour of the terminal's own sixteen, for where the
 // person is.
-func newLook(color bool) *look {
+func newTheme(color bool) *theme {
 	// The writer is never asked what it can do: asking would read from it.
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(termenv.ANSI)
 	r.SetHasDarkBackground(true)
-	l := &look{strong: r.NewStyle(), soft: r.NewStyle(), plain: r.NewStyle()}
+	l := &theme{strong: r.NewStyle(), soft: r.NewStyle(), plain: r.NewStyle()}
 	if color {
 		l.strong, l.soft = l.strong.Bold(true), l.soft.Foreground(lipgloss.Color("6"))
 	}
@@ -33,7 +33,7 @@ func newLook(color bool) *look {
 	return l
 }
 
-func (l *look) fields() *huh.Theme {
+func (l *theme) fields() *huh.Theme {
 	s := huh.FieldStyles{Base: l.plain, Title: l.plain, Description: l.plain, SelectSelector: l.soft.SetString(cursorMark),
 		SelectedOption: l.strong, UnselectedOption: l.plain, Option: l.plain}
 	s.TextInput = huh.TextInputStyles{Cursor: l.plain, CursorText: l.plain, Placeholder: l.soft, Prompt: l.soft, Text: l.plain}

@@ -8,36 +8,36 @@ import (
 	"underfoot/rules/pack"
 )
 
-// guards reports whether the rule has a licensed person asked before the layer
+// asksEngineer reports whether the rule has a licensed person asked before the layer
 // it is about comes up. What lies between two dwellings may be what keeps fire
 // and noise apart, so such a rule is asked twice: of the layer as it lies, and
 // of the layer as a removal would leave it.
-func guards(r *pack.Rule) bool {
+func asksEngineer(r *pack.Rule) bool {
 	return r.Calls == result.Engineer && r.Scope == schema.ScopeLayer && r.Protects == result.ProtectsPeople
 }
 
-// guard asks the guarding rules of every layer that may have to come up.
+// askEngineerFirst asks the guarding rules of every layer that may have to come up.
 // Nothing comes up while one of them is open on a layer that does. They bar
 // nothing, so what they say changes no other layer's rise.
-func (e *Evaluation) guard(zone *facts.Frame, favour bool) {
-	var rises map[string]rise
+func (e *Evaluation) askEngineerFirst(zone *facts.Frame, favour bool) {
+	var rises map[string]removal
 	for i := range e.Rulings {
 		g := &e.Rulings[i]
-		if !guards(g.Rule) || g.Thing.IsRest() {
+		if !asksEngineer(g.Rule) || g.Thing.IsRest() {
 			continue
 		}
 		goes := g.Thing.Stays().Truth == logic.No
 		if rule(g.Rule, g.Thing.Leaving(logic.Proven), false).Outcome.Truth != logic.No {
 			e.Guarded = append(e.Guarded, g.Thing.ID())
 			if rises == nil {
-				rises = e.rises(zone)
+				rises = e.removals(zone)
 			}
 			up := rises[g.Thing.ID()]
 			goes = goes || up.due
 			g.join(rule(g.Rule, g.Thing.Leaving(up.outcome), false), up, favour)
 		}
 		g.gates = goes && g.Waits()
-		e.Unasked = e.Unasked || g.gates
+		e.EngineerPending = e.EngineerPending || g.gates
 	}
 }
 
@@ -50,7 +50,7 @@ func (e *Evaluation) Gate() *Ruling {
 // join adds to a ruling on a layer as it lies what the rule says of it coming
 // up. Where a removal is called for, this stays open even where all else is
 // taken in our favour: no mild answer stands in for the one that comes first.
-func (g *Ruling) join(leaving Ruling, up rise, favour bool) {
+func (g *Ruling) join(leaving Ruling, up removal, favour bool) {
 	both := g.Outcome.Or(leaving.Outcome)
 	switch {
 	case g.Outcome.Truth == logic.Yes, leaving.Outcome.Truth == logic.No:

@@ -42,11 +42,11 @@ func TestNothingComesUpBeforeTheEngineer(t *testing.T) {
 func TestARemovalWaitsForTheEngineersAnswer(t *testing.T) {
 	own := calls(5, result.Remove, wet, pack.Rule{ID: "own", Scope: schema.ScopeLayer})
 	e := trial.New(t, nil, asks, own).Evaluate("layer.complete = yes", "layer.l1.wet = yes")
-	if e.Lead != result.FindOut || e.Behind != result.Remove || !e.Unasked || e.Gate() == nil || e.Gate().Rule.ID != "asks" {
-		t.Errorf("%s behind %s, unasked %t, gate %v", e.Lead, e.Behind, e.Unasked, e.Gate())
+	if e.Lead != result.FindOut || e.Blocked != result.Remove || !e.EngineerPending || e.Gate() == nil || e.Gate().Rule.ID != "asks" {
+		t.Errorf("%s behind %s, unasked %t, gate %v", e.Lead, e.Blocked, e.EngineerPending, e.Gate())
 	}
-	if e := trial.New(t, nil, asks, own).Evaluate("layer.complete = yes", "layer.l1.wet = yes", "layer.l1.kind = cork"); e.Lead != result.Remove || e.Unasked {
-		t.Errorf("cork: %s, unasked %t", e.Lead, e.Unasked)
+	if e := trial.New(t, nil, asks, own).Evaluate("layer.complete = yes", "layer.l1.wet = yes", "layer.l1.kind = cork"); e.Lead != result.Remove || e.EngineerPending {
+		t.Errorf("cork: %s, unasked %t", e.Lead, e.EngineerPending)
 	}
 }
 

@@ -7,39 +7,39 @@ import (
 	"underfoot/assess/schema"
 )
 
-// A rise is whether a layer has to come up.
-type rise struct {
+// A removal is whether a layer has to come up.
+type removal struct {
 	outcome logic.Outcome
 	due     bool // it does, as things stand and are presumed
 	waits   bool // paths wait for the answer
 }
 
-func (r *rise) or(o logic.Outcome, due, waits bool) {
+func (r *removal) or(o logic.Outcome, due, waits bool) {
 	if o.Truth != logic.No {
 		r.outcome, r.due, r.waits = r.outcome.Or(o), r.due || due, r.waits || waits
 	}
 }
 
-// rises are what is known of every layer having to come up, by its id: a rule
+// removals are what is known of every layer having to come up, by its id: a rule
 // removes it or one below it, or it is the top layer and no base is left for it.
 // Each removal goes through the layers once, from below.
-func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
+func (e *Evaluation) removals(zone *facts.Frame) map[string]removal {
 	layers := zone.Things(schema.ScopeLayer)
-	out, own := none(len(layers)), none(len(layers))
+	out, own := noRemovals(len(layers)), noRemovals(len(layers))
 	place := places(layers)
 	for i := range e.Rulings {
 		switch r := &e.Rulings[i]; {
 		case r.Rule.Calls != result.Remove:
 		case r.Rule.Scope != schema.ScopeLayer:
-			r.raise(layers, out)
+			r.addRemoval(layers, out)
 		default:
 			if at, there := place[r.Thing.ID()]; there {
 				own[at].or(r.Outcome, r.Proven(), r.Waits())
 			}
 		}
 	}
-	left, below := e.left(zone), rise{outcome: logic.Refuted}
-	all := make(map[string]rise, len(layers))
+	left, below := e.coverRemoval(zone), removal{outcome: logic.Refuted}
+	all := make(map[string]removal, len(layers))
 	for i := len(layers) - 1; i >= 0; i-- {
 		below.or(own[i].outcome, own[i].due, own[i].waits)
 		up := out[i]
@@ -50,19 +50,19 @@ func (e *Evaluation) rises(zone *facts.Frame) map[string]rise {
 	return all
 }
 
-// raise adds a removal of the zone to every layer that it takes up, and to
+// addRemoval adds a removal of the zone to every layer that it takes up, and to
 // those above it.
-func (r *Ruling) raise(layers []*facts.Frame, out []rise) {
+func (r *Ruling) addRemoval(layers []*facts.Frame, out []removal) {
 	reaches := logic.Refuted
 	for i := len(layers) - 1; i >= 0; i-- {
-		reaches = reaches.Or(r.takes(layers[i]))
+		reaches = reaches.Or(r.removes(layers[i]))
 		out[i].or(r.Outcome.And(reaches), r.Proven(), r.Waits())
 	}
 }
 
-// none are rises of layers of which nothing is known to take them up.
-func none(n int) []rise {
-	out := make([]rise, n)
+// noRemovals are rises of layers of which nothing is known to take them up.
+func noRemovals(n int) []removal {
+	out := make([]removal, n)
 	for i := range out {
 		out[i].outcome = logic.Refuted
 	}
@@ -78,13 +78,13 @@ func places(layers []*facts.Frame) map[string]int {
 	return at
 }
 
-// left is whether a covering has to come up because no base is left for it.
-func (e *Evaluation) left(zone *facts.Frame) rise {
+// coverRemoval is whether a covering has to come up because no base is left for it.
+func (e *Evaluation) coverRemoval(zone *facts.Frame) removal {
 	covered := zone.AtLeast("floor.covers", 1)
 	if covered.Truth == logic.No {
-		return rise{outcome: logic.Refuted}
+		return removal{outcome: logic.Refuted}
 	}
-	return rise{e.stuck().And(covered), e.leftOver(), e.baseWaits()}
+	return removal{e.allBarred().And(covered), e.noneLeft(), e.baseWaits()}
 }
 
 // Lifted says of each layer whether a removal that is due takes it up, or may.
@@ -103,14 +103,14 @@ func (e *Evaluation) Lifted(layers []*facts.Frame) []bool {
 			continue
 		}
 		for at, f := range layers {
-			out[at] = out[at] || r.takes(f).Truth != logic.No
+			out[at] = out[at] || r.removes(f).Truth != logic.No
 		}
 	}
 	return out
 }
 
-// takes is whether a removal of the zone takes the layer up: what its record names.
-func (r *Ruling) takes(layer *facts.Frame) logic.Outcome {
+// removes is whether a removal of the zone takes the layer up: what its record names.
+func (r *Ruling) removes(layer *facts.Frame) logic.Outcome {
 	if r.Rule.TakesUp == nil {
 		return logic.Refuted
 	}
@@ -121,8 +121,8 @@ func (r *Ruling) takes(layer *facts.Frame) logic.Outcome {
 	return out
 }
 
-// stuck is whether every base is struck out that some rule permits.
-func (e *Evaluation) stuck() logic.Outcome {
+// allBarred is whether every base is struck out that some rule permits.
+func (e *Evaluation) allBarred() logic.Outcome {
 	permitted := e.First(func(r *Ruling) bool { return r.Rule.IsPermit() && r.Outcome.Truth != logic.No })
 	switch {
 	case permitted == nil, e.baseEnd(rawHigh) < result.Repair:
