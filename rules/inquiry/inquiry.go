@@ -5,6 +5,7 @@ package inquiry
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"underfoot/assess"
@@ -23,11 +24,14 @@ type Inquiry struct {
 	Catalogue *question.Catalogue
 	Today     assess.Day
 	Quick     bool // keep catalogue order: try no answers
-	tried     int  // evaluations made, to bound the work
+	weighed   int  // rulings made while answers were tried, to bound the work
 }
 
-// maxTries bounds the evaluations that one inquiry makes.
-const maxTries = 600
+// maxWeighed bounds the rulings that one inquiry makes while it tries answers.
+// Each try evaluates the whole zone, so a bound on the number of tries alone
+// would let the time grow by the square of the layers. The fullest floor of the
+// published cases needs 135,000; what is over the bound is asked last of its stage.
+const maxWeighed = 150_000
 
 // A Candidate is a question that something waits for.
 type Candidate struct {
@@ -55,8 +59,12 @@ func (q *Inquiry) Zone(job *assess.Job, area, zone int, evaluation *judge.Evalua
 	list := q.candidates(evaluation)
 	alone := job.Only(area, zone)
 	for i := range list {
-		if !q.Quick && list[i].Stage == Deciding && q.tried < maxTries {
+		switch {
+		case q.Quick || list[i].Stage != Deciding:
+		case q.weighed < maxWeighed:
 			q.try(alone, &list[i])
+		default:
+			list[i].open = math.Inf(1)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Candidate) int {
@@ -123,8 +131,8 @@ func (q *Inquiry) try(alone *assess.Job, c *Candidate) {
 		if !tried.Put(c.Address, assess.Answer{Set: set, Basis: assess.Document}) {
 			return
 		}
-		q.tried++
 		evaluation := q.Judge.Zone(q.Facts.Fill(tried, q.Today).Zones[0][0], false)
+		q.weighed += len(evaluation.Rulings)
 		for _, p := range evaluation.Paths {
 			if p.State == result.PathWaiting {
 				c.open += 1 / float64(len(cells))
