@@ -16,7 +16,7 @@ const source = "en"
 // without them has not come through here.
 const Pseudo = "en-XA"
 
-//go:embed en
+//go:embed */*.toml
 var shipped embed.FS
 
 // A Language says messages. It may be used by several goroutines at once.

@@ -42,7 +42,7 @@ type (
 	}
 )
 
-//go:embed catalogue/*.toml tally.toml vocabulary.toml *.en.toml
+//go:embed catalogue/*.toml *.toml
 var shipped embed.FS
 
 // vocabularyFile holds the names of sets and conditions.
