@@ -8,7 +8,7 @@ import (
 	"sync"
 )
 
-// English is the language in which every sentence is written first; the others
+// source is the tag of the language in which every sentence is written first; the others
 // are held against it.
 const source = "en"
 

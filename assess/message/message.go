@@ -72,7 +72,7 @@ func Of(err error) Message {
 	return Verbatim(err.Error())
 }
 
-// say is the text of a hole's value.
+// value is the text of a hole's value.
 func (l *Language) value(v any) string {
 	switch v := v.(type) {
 	case string:
