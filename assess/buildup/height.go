@@ -19,10 +19,10 @@ import (
 //
 //	left = min over the edges of (rise allowed) - sum of the layers
 //
-// Nought is enough. An edge that somebody has checked by hand against the
+// Zero is enough. An edge that somebody has checked by hand against the
 // build is what he found: enough, or the path is short. An edge list that is
 // not finished leaves both open. Where no edge limits the height, height_left
-// is anything from nought up and nothing is short.
+// is anything from zero up and nothing is short.
 func Height(t *figure.Table) result.Derivation {
 	return result.Derivation{ID: "path.height_left", Scope: schema.ScopePath,
 		Reads: []string{tileKind.ID, tileSetting.ID, "tile.thickness", "edge.rise_allowed", "edge.rise_with_removal", "edge.enough",

@@ -33,7 +33,7 @@ func (b *book) overKinds(kinds uint64, id func(figure.Weight) string) measure {
 }
 
 // tile is the layer of tile. A thickness that nobody has said is everything
-// above nought where something is decided, and the usual one of the kind where
+// above zero where something is decided, and the usual one of the kind where
 // a reader looks.
 func (b *book) tile(path result.Thing) layer {
 	kinds := path.Fact(tileKind.ID).Set.Mask

@@ -55,8 +55,8 @@ func (n binary) eval(s *Sheet) quantity.Range {
 	return a.Div(b)
 }
 
-// eval raises a range. A broken exponent takes what is negative as nought; a
-// negative exponent of what may be nought or less gives Everything.
+// eval raises a range. A broken exponent takes what is negative as zero; a
+// negative exponent of what may be zero or less gives Everything.
 func (n power) eval(s *Sheet) quantity.Range {
 	x, e := n.base.eval(s), n.exponent
 	switch {
@@ -94,7 +94,7 @@ func ordered(a, b float64) quantity.Range {
 }
 
 // eval takes the ends: no function here falls when an operand rises. The root
-// of what is negative is taken as nought.
+// of what is negative is taken as zero.
 func (n call) eval(s *Sheet) quantity.Range {
 	r := n.args[0].eval(s)
 	switch n.fn {

@@ -136,7 +136,7 @@ func TestRangeHoldsEveryPoint(t *testing.T) {
 		whole := sheetOf(expr, a, b, c).Result()
 		point := sheetOf(expr, at(a, "at a"), at(b, "at b"), at(c, "at c")).Result()
 		if !point.Bounded() {
-			return // a division by nought has no value
+			return // a division by zero has no value
 		}
 		slack := 1e-9 * math.Max(1, math.Abs(point.Lo))
 		if point.Lo < whole.Lo-slack || point.Hi > whole.Hi+slack {

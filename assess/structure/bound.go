@@ -12,7 +12,7 @@ import (
 type Bound struct {
 	Ratio   float64 // N of L/N
 	Load    Load    // the load under which it is compared
-	Cap     float64 // in, greatest deflection; nought: none
+	Cap     float64 // in, greatest deflection; zero: none
 	CapFrom float64 // in, the span above which the cap counts
 	Sources []figure.Source
 }

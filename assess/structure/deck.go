@@ -24,9 +24,9 @@ type Layer struct {
 type Deck struct {
 	Layers     []Layer        // from the top
 	Spacing    quantity.Range // of the joists, centre to centre, in
-	JoistWidth quantity.Range // in; nought: 1-1/2
-	Bays       int            // spans that a panel runs over, 1 to 3; nought: not known, counted as one
-	Live, Dead quantity.Range // psf; nought: 40 and 10
+	JoistWidth quantity.Range // in; zero: 1-1/2
+	Bays       int            // spans that a panel runs over, 1 to 3; zero: not known, counted as one
+	Live, Dead quantity.Range // psf; zero: 40 and 10
 }
 
 // A DeckAnalysis is what the sums say of the deck between the joists.

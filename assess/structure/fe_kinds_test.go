@@ -11,7 +11,7 @@ import (
 // A bent floor is one row of the table of finite-element deflections.
 type bent map[string]string
 
-// number is a cell; an empty one is nought.
+// number is a cell; an empty one is zero.
 func (b bent) number(column string) float64 {
 	v, _ := strconv.ParseFloat(b[column], 64)
 	return v

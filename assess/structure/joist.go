@@ -14,8 +14,8 @@ type Joist struct {
 	Span, Spacing  quantity.Range  // in; the span clear, face to face of the supports
 	Modulus        quantity.Range  // E, psi; a published one, which carries shear deflection already
 	Live, Dead     quantity.Range  // psf
-	Point          quantity.Range  // lb at mid span of this one joist, with the total load; nought: none
-	Spans          int             // equal spans that it runs over, 1 to 3; nought is one
+	Point          quantity.Range  // lb at mid span of this one joist, with the total load; zero: none
+	Spans          int             // equal spans that it runs over, 1 to 3; zero is one
 	Softer         []Factor        // on the modulus: wet service, incising
 	Sister         Piece           // fastened beside it over the full length
 	SizeOrigin     message.Message // what the size was taken from, or nothing
@@ -143,7 +143,7 @@ func (j Joist) stiffness(s *formula.Sheet) string {
 	return "stiffness"
 }
 
-// positive is what is possible of a size or load: nothing below nought is.
+// positive is what is possible of a size or load: nothing below zero is.
 func positive(r quantity.Range) quantity.Range {
 	if r.Lo < 0 {
 		r.Lo = 0

@@ -14,11 +14,11 @@ import (
 // under it.
 type LoadTest struct {
 	Weight      quantity.Range // lb on one joist, at one place
-	Place       quantity.Range // of the weight, from the nearer support, in; nought: mid span
+	Place       quantity.Range // of the weight, from the nearer support, in; zero: mid span
 	Drop        quantity.Range // in, of the middle of the joist, mean of the readings
 	With        string         // dial-gauge, laser or string
-	Uncertainty float64        // in, of a drop either way; nought: that of With
-	Alike       int            // joists side by side that carry this weight each, the measured one in the middle; nought: one
+	Uncertainty float64        // in, of a drop either way; zero: that of With
+	Alike       int            // joists side by side that carry this weight each, the measured one in the middle; zero: one
 }
 
 // A Measured is what a load test says of a row of joists.

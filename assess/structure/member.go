@@ -6,7 +6,7 @@ import (
 )
 
 // A Member is a row of equal joists under one deck, as far as it is known. A
-// range that is nought was not said, and a list of words that is empty leaves
+// range that is zero was not said, and a list of words that is empty leaves
 // every word possible.
 type Member struct {
 	Kind          string         // word of joist.member; empty: sawn-lumber
@@ -18,7 +18,7 @@ type Member struct {
 	Span          quantity.Range // clear, face to face of the supports, in
 	Spacing       quantity.Range // centre to centre, in
 	Continuity    string         // word of joist.continuity; empty: one-span
-	Overhang      quantity.Range // past the last support, in; nought: none
+	Overhang      quantity.Range // past the last support, in; zero: none
 	OverhangBears bool           // a wall or a roof stands on the overhang
 	Wet           bool           // in service above 19 percent moisture
 	Incised       bool           // cut with small slits for preservative
@@ -28,15 +28,15 @@ type Member struct {
 
 // Loads are what lies on the joists.
 type Loads struct {
-	Live, Dead quantity.Range // psf; nought: 40 and 10
-	Point      quantity.Range // lb at mid span of one joist, counted with the total load; nought: none
+	Live, Dead quantity.Range // psf; zero: 40 and 10
+	Point      quantity.Range // lb at mid span of one joist, counted with the total load; zero: none
 	Heavy      []string       // words of load.kind for what no uniform load stands for
 }
 
 // LoadKinds are the words of load.kind, each a matter for an engineer.
 var LoadKinds = []string{"mortar-bed", "tub", "stone-island", "hearth", "safe", "aquarium", "wall"}
 
-// stated is a range of a Member: nought is one that nobody has said.
+// stated is a range of a Member: zero is one that nobody has said.
 func stated(r quantity.Range) quantity.Range {
 	if r == (quantity.Range{}) {
 		return quantity.Everything

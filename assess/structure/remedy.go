@@ -31,7 +31,7 @@ func remedies(j Joist, w wood) []remedy {
 }
 
 // sisterDepths are the dressed depths, in inches, of a sister that fits beside
-// a joist of a depth, and of those one size less and one size more; nought
+// a joist of a depth, and of those one size less and one size more; zero
 // where there is none.
 func sisterDepths(depth quantity.Range) (same, shallower, deeper float64) {
 	for _, name := range figure.Sizes() {

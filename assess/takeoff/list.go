@@ -39,7 +39,7 @@ func newList(in Input, t *figure.Table) *list {
 	return l
 }
 
-// stated reports whether a range has an upper end above nought.
+// stated reports whether a range has an upper end above zero.
 func stated(r quantity.Range) bool { return r.Hi > 0 && !math.IsInf(r.Hi, 0) }
 
 // finish puts the line about the size of the room before amounts that need it.

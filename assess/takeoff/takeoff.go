@@ -11,7 +11,7 @@ import (
 )
 
 // Input is what the amounts are made of. A range that nobody has stated is
-// quantity.Everything; one that is not above nought counts as not stated.
+// quantity.Everything; one that is not above zero counts as not stated.
 type Input struct {
 	Area          quantity.Range // ft2, of the floor that the step or base is for
 	LongestRun    quantity.Range // in, from wall to wall

@@ -250,7 +250,7 @@ func TestEveryRegionHasEveryLine(t *testing.T) {
 	}
 }
 
-// A table without the figures gives no line rather than a nought.
+// A table without the figures gives no line rather than a zero.
 func TestMissingFigureLeavesTheLineOut(t *testing.T) {
 	for _, p := range result.Paths() {
 		in := Input{Area: quantity.Point(100), TileLong: quantity.Point(12), Depth: quantity.Point(1), AddsPanel: true, LongestRun: quantity.Point(360)}

@@ -9,7 +9,7 @@ import (
 )
 
 // weight is what a layer weighs, in psf, over every kind that it may be: of
-// nought or more where a kind's weight or thickness is not known.
+// zero or more where a kind's weight or thickness is not known.
 func (l *list) weight(layer Layer) (psf quantity.Range, from []figure.Figure) {
 	psf = quantity.Range{Lo: math.Inf(1), Hi: math.Inf(-1)}
 	for _, kind := range layer.Kinds {
