@@ -69,7 +69,7 @@ func (p *parser) resume(tree *node, joints ...string) *node {
 // ahead is the token behind this one.
 func (p *parser) ahead() token {
 	l := p.lex
-	l.log = &problemLog{}
+	l.log = &problemLog{src: l.log.src, at: l.log.at} // what is wrong there is told when it is read
 	return l.next()
 }
 
