@@ -75,7 +75,7 @@ def runs():
         yield f"joist-{i}.txt", ["joist"] + joist.split()
         yield f"joist-{i}.json", ["joist", "--json"] + joist.split()
     for i, answer in enumerate(REFUSED):
-        copy = f"{OUT}/work/set-{i}.yaml"
+        copy = f"{OUT}/files/set-{i}.yaml"
         shutil.copy(REPO + "/testdata/cases/P01.yaml", copy)
         yield f"set-{i}.err", ["set", copy, answer]
     for record in sorted(glob.glob(REPO + "/assess/record/testdata/broken/*")):
@@ -93,7 +93,7 @@ def cells(path):
 
 def run(job):
     name, arguments = job
-    file = f"{OUT}/work/{name}.out{os.path.splitext(name)[1]}"
+    file = f"{OUT}/files/{name}.out{os.path.splitext(name)[1]}"
     done = subprocess.run([PROGRAM] + [file if a == "@" else a for a in arguments], capture_output=True, env=ENV, stdin=subprocess.DEVNULL)
     data = done.stdout + b"\n== stderr\n" + done.stderr + b"\n== exit %d\n" % done.returncode
     if os.path.exists(file):
@@ -104,10 +104,10 @@ def run(job):
     return f"{hashlib.sha256(data).hexdigest()[:16]} {name}\n"
 
 
-os.makedirs(OUT + "/work", exist_ok=True)
+os.makedirs(OUT + "/files", exist_ok=True)
 with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
     lines = sorted(pool.map(run, list(runs())), key=lambda l: l.split()[1])
-shutil.rmtree(OUT + "/work")
+shutil.rmtree(OUT + "/files")
 with open(OUT + "/DIGESTS", "w") as f:
     f.writelines(lines)
 print(len(lines), "outputs, together", hashlib.sha256("".join(lines).encode()).hexdigest()[:16])

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -30,7 +31,7 @@ func (a *app) joistCommand() *cobra.Command {
 	c := a.describe(&cobra.Command{
 		Use:  "joist",
 		Args: none(message.New("cli/joist.arguments")),
-		RunE: func(*cobra.Command, []string) error { return a.joist(&f) },
+		RunE: func(c *cobra.Command, _ []string) error { return a.joist(&f, c.Flags()) },
 	}, "cli/joist.help.")
 	p := c.Flags()
 	p.StringVar(&f.member, "member", "sawn-lumber", a.say("cli/joist.flag.member"))
@@ -79,12 +80,13 @@ func grades() [][]string {
 }
 
 // joist reads the flags, computes, and prints.
-func (a *app) joist(f *joistFlags) error {
+func (a *app) joist(f *joistFlags, given *pflag.FlagSet) error {
 	e, err := a.bare()
 	if err != nil {
 		return err
 	}
 	r := &joistReader{app: a, flags: f, catalogue: e.Catalogue}
+	given.Visit(r.refuseNothing)
 	m, loads := r.member(), r.loads()
 	table := figure.For(a.region, a.system())
 	bound := r.bound(table)

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/spf13/pflag"
+
 	"underfoot/assess"
 	"underfoot/assess/figure"
 	"underfoot/assess/message"
@@ -34,6 +36,21 @@ func (r *joistReader) note(flag, value string) {
 
 func (r *joistReader) refuse(flag string, what, hint message.Message) {
 	r.problems = append(r.problems, &assess.Problem{Kind: assess.Usage, Place: "--" + flag, What: what, Hint: hint})
+}
+
+// refuseNothing asks back a flag that is named and given nothing, or a count of
+// none: what stands in for a flag that is left out is no answer to one that is not.
+// Nobody would see that a test's flag has no test to belong to.
+func (r *joistReader) refuseNothing(f *pflag.Flag) {
+	tested := r.flags.testWeight != "" || r.flags.testDrop != ""
+	switch {
+	case f.Value.Type() == "string" && strings.TrimSpace(f.Value.String()) == "":
+		r.refuse(f.Name, message.New("cli/joist.nothing"), message.New("cli/joist.nothing_hint"))
+	case f.Value.Type() == "int" && r.flags.testAlike < 1:
+		r.refuse(f.Name, message.New("cli/joist.not_positive", "given", strconv.Quote(f.Value.String())), message.New("cli/joist.positive_hint"))
+	case strings.HasPrefix(f.Name, "test-") && !tested:
+		r.refuse(f.Name, message.New("cli/joist.half_test"), message.New("cli/joist.test_hint"))
+	}
 }
 
 // amount reads a quantity that needs its unit; no range where the flag is empty.
@@ -72,12 +89,16 @@ func (r *joistReader) words(flag, fact, value string) []string {
 	}
 	d := r.catalogue.Schema().Find(fact)
 	set, err := r.catalogue.Read(d, value, r.system())
+	if err == nil {
+		return set.Words(d)
+	}
+	hint := oneOf(d.Choices)
 	var refused *question.Refused
 	if errors.As(err, &refused) {
-		r.refuse(flag, message.New("cli/joist.not_known", "given", strconv.Quote(value)), refused.Hint)
-		return nil
+		hint = refused.Hint
 	}
-	return set.Words(d)
+	r.refuse(flag, message.New("cli/joist.not_known", "given", strconv.Quote(value)), hint)
+	return nil
 }
 
 // word is a choice of which one word alone is counted.

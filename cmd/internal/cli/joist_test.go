@@ -3,6 +3,10 @@ package cli
 import (
 	"strings"
 	"testing"
+
+	"github.com/spf13/pflag"
+
+	"underfoot/assess/message"
 )
 
 // a joist that bends between the limits under ceramic tile and under stone.
@@ -48,6 +52,24 @@ func TestJoistReplacesNothing(t *testing.T) {
 		code, out, errs := run(t, "", append(oneJoist[:len(oneJoist):len(oneJoist)], flags...)...)
 		if code != exitUsage || out != "" || !strings.Contains(errs, flags[0]+": ") || !strings.Contains(errs, hint) {
 			t.Errorf("%s: exit %d, printed %d bytes, said %q; want the flag and %q", line, code, len(out), errs, hint)
+		}
+	}
+}
+
+// TestJoistFlagsThatSayNothing goes through every flag that the command has: one
+// that is named and left empty, or counts none, is asked back like any other.
+func TestJoistFlagsThatSayNothing(t *testing.T) {
+	(&app{language: message.English()}).joistCommand().Flags().VisitAll(func(f *pflag.Flag) {
+		for _, value := range map[string][]string{"string": {"", " "}, "int": {"0", "-1"}}[f.Value.Type()] {
+			line := append(oneJoist[:len(oneJoist):len(oneJoist)], "--test-weight", "200lb", "--test-drop", "0.1in", "--"+f.Name+"="+value)
+			if code, out, errs := run(t, "", line...); code != exitUsage || out != "" || !strings.Contains(errs, "--"+f.Name+": ") {
+				t.Errorf("--%s=%q: exit %d, printed %d bytes, said %q", f.Name, value, code, len(out), errs)
+			}
+		}
+	})
+	for _, flag := range []string{"--test-with=string", "--test-alike=3", "--test-place=2ft"} {
+		if code, _, errs := run(t, "", append(oneJoist[:len(oneJoist):len(oneJoist)], flag)...); code != exitUsage || !strings.Contains(errs, "weight and the drop") {
+			t.Errorf("%s without a test: exit %d, said %q", flag, code, errs)
 		}
 	}
 }
