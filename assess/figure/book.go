@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"bytes"
 	_ "embed"
 	"errors"
 	"fmt"
@@ -10,8 +9,7 @@ import (
 	"strings"
 	"sync"
 
-	"github.com/pelletier/go-toml/v2"
-
+	"underfoot/assess/datafile"
 	"underfoot/assess/quantity"
 )
 
@@ -64,12 +62,7 @@ func readBook(data []byte) (*book, error) {
 	var file struct {
 		Figures []record `toml:"figure"`
 	}
-	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
-	if err := d.Decode(&file); err != nil {
-		var strict *toml.StrictMissingError
-		if errors.As(err, &strict) {
-			return nil, errors.New(strict.String())
-		}
+	if err := datafile.Decode("figures.toml", data, &file); err != nil {
 		return nil, err
 	}
 	var faults []error

@@ -6,8 +6,7 @@ import (
 	"slices"
 	"sync"
 
-	"github.com/pelletier/go-toml/v2"
-
+	"underfoot/assess/datafile"
 	"underfoot/assess/quantity"
 )
 
@@ -44,9 +43,7 @@ var practices = sync.OnceValue(func() map[string]Practice {
 	var file struct {
 		Practices []Practice `toml:"practice"`
 	}
-	if err := toml.Unmarshal(practicesTOML, &file); err != nil {
-		panic("practices.toml: " + err.Error())
-	}
+	datafile.MustDecode("practices.toml", practicesTOML, &file)
 	by := map[string]Practice{}
 	for _, p := range file.Practices {
 		for _, region := range p.Regions {

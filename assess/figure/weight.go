@@ -4,7 +4,7 @@ import (
 	_ "embed"
 	"sync"
 
-	"github.com/pelletier/go-toml/v2"
+	"underfoot/assess/datafile"
 )
 
 // A Weight names the figures for the weight of one kind of tile or layer: in
@@ -21,9 +21,7 @@ var weightsTOML []byte
 
 var weights = sync.OnceValue(func() map[string]Weight {
 	all := map[string]Weight{}
-	if err := toml.Unmarshal(weightsTOML, &all); err != nil {
-		panic("weights.toml: " + err.Error())
-	}
+	datafile.MustDecode("weights.toml", weightsTOML, &all)
 	return all
 })
 

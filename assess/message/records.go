@@ -1,13 +1,10 @@
 package message
 
 import (
-	"bytes"
-	"errors"
-	"fmt"
 	"io/fs"
 	"reflect"
 
-	"github.com/pelletier/go-toml/v2"
+	"underfoot/assess/datafile"
 )
 
 // Read fills in texts that stand beside their records, such as those of rules,
@@ -20,22 +17,13 @@ func (l *Language) Read(files fs.FS, name string, into any) error {
 	if err != nil {
 		return err
 	}
-	if err := decode(data, into); err != nil {
-		return fmt.Errorf("%s: %w", path, err)
+	if err := datafile.Decode(path, data, into); err != nil {
+		return err
 	}
 	if l.Tag == Pseudo {
 		bracket(reflect.ValueOf(into).Elem())
 	}
 	return nil
-}
-
-func decode(data []byte, into any) error {
-	err := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields().Decode(into)
-	var strict *toml.StrictMissingError
-	if errors.As(err, &strict) {
-		return errors.New(strict.String())
-	}
-	return err
 }
 
 // bracket walks a decoded value.

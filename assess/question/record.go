@@ -2,13 +2,10 @@ package question
 
 import (
 	"embed"
-	"fmt"
 	"io/fs"
-	"strings"
-
-	"github.com/pelletier/go-toml/v2"
 
 	"underfoot/assess/condition"
+	"underfoot/assess/datafile"
 )
 
 // The records as they stand in the files.
@@ -89,13 +86,5 @@ func decode(files fs.FS, name string, into any) error {
 	if err != nil {
 		return err
 	}
-	d := toml.NewDecoder(strings.NewReader(string(data)))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		if strict, ok := err.(*toml.StrictMissingError); ok {
-			return fmt.Errorf("%s: %s", name, strict.String())
-		}
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	return nil
+	return datafile.Decode(name, data, into)
 }

@@ -4,8 +4,7 @@ import (
 	_ "embed"
 	"sync"
 
-	"github.com/pelletier/go-toml/v2"
-
+	"underfoot/assess/datafile"
 	"underfoot/assess/message"
 )
 
@@ -23,9 +22,7 @@ type line struct {
 // finds before a reader does.
 var lines = sync.OnceValue(func() map[string]line {
 	all := map[string]line{}
-	if err := toml.Unmarshal(linesTOML, &all); err != nil {
-		panic("lines.toml: " + err.Error())
-	}
+	datafile.MustDecode("lines.toml", linesTOML, &all)
 	return all
 })
 

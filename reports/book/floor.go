@@ -5,9 +5,8 @@ import (
 	"fmt"
 	"maps"
 
-	"github.com/pelletier/go-toml/v2"
-
 	"underfoot/assess"
+	"underfoot/assess/datafile"
 	"underfoot/assess/quantity"
 	"underfoot/assess/question"
 	"underfoot/assess/record"
@@ -44,7 +43,7 @@ func open(name string, c *question.Catalogue) (*ground, error) {
 		Every map[string]string            `toml:"every"`
 		Kind  map[string]map[string]string `toml:"kind"`
 	}
-	if err := toml.Unmarshal(layer, &answers); err != nil {
+	if err := datafile.Decode("layer.toml", layer, &answers); err != nil {
 		return nil, err
 	}
 	return &ground{c, doc.Job(), answers.Every, answers.Kind}, nil

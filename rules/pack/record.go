@@ -2,16 +2,14 @@ package pack
 
 import (
 	"embed"
-	"fmt"
 	"io/fs"
 	"maps"
 	"path"
 	"slices"
 	"strings"
 
-	"github.com/pelletier/go-toml/v2"
-
 	"underfoot/assess/condition"
+	"underfoot/assess/datafile"
 	"underfoot/assess/message"
 )
 
@@ -176,17 +174,5 @@ func decode(files fs.FS, name string, into any) error {
 	if err != nil {
 		return err
 	}
-	d := toml.NewDecoder(strings.NewReader(string(data)))
-	d.DisallowUnknownFields()
-	switch err := d.Decode(into).(type) {
-	case nil:
-		return nil
-	case *toml.StrictMissingError:
-		return fmt.Errorf("%s: a key that no record has:\n%s", name, err)
-	case *toml.DecodeError:
-		row, col := err.Position()
-		return fmt.Errorf("%s:%d:%d: %s\n%s", name, row, col, err.Error(), err.String())
-	default:
-		return fmt.Errorf("%s: %w", name, err)
-	}
+	return datafile.Decode(name, data, into)
 }
